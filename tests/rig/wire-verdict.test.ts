@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest"
+import { type Found, lacking, verdictOf, worstOf } from "../../src/rig/assess/finding.js"
 import { findings } from "../../src/rig/assess/index.js"
-import { assess, type RigDocument } from "../../src/rig/index.js"
-import type { SiOf } from "../../src/solver/index.js"
+import { assess, moveTime, type RigDocument } from "../../src/rig/index.js"
+import { caution, commonPractice, type SiOf } from "../../src/solver/index.js"
 import { conductorSize, fuseCoordination, harness, voltageDrop, wireHeating } from "../../src/wire/index.js"
 import { demo } from "../helpers/rigs.js"
-import { currentFor, flow, inStillAir, largestFuse } from "../wire/second.js"
+import { currentFor, flow, inStillAir, largestFuse, settles } from "../wire/second.js"
 
 type Si = SiOf<RigDocument>
 
@@ -111,5 +112,67 @@ describe("one rule for what a wire bears, at its threshold by a second calculati
       const current = currentFor(gauge(awg), inStillAir, rig.temperature)
       expect(everyone({ ...bearing(awg, current), rig: rig.bears })).toEqual([factor === low])
     }
+  })
+})
+
+describe("the rig's wires", () => {
+  const doc = assess.read(demo("lantern-moth-cells"))
+  const hinged = doc.hinged as NonNullable<Si["hinged"]>
+  const wiring = doc.wiring as NonNullable<Si["wiring"]>
+  const of = (rig: Si, id: string): Found => {
+    const found = findings(rig, id)[0]?.found
+    if (!found) throw new Error(`no finding of ${id}`)
+    return found
+  }
+  const wired = (change: Partial<NonNullable<Si["wiring"]>>): Si => ({ ...doc, wiring: { ...wiring, ...change } })
+  const run = (awg: number) => ({ ...wiring.source, awg, area: null })
+
+  it("are judged in the air round them, whatever temperature their resistance is taken at", () => {
+    for (const [temperature, ambientTemperature] of [
+      [25, 25],
+      [90, 25],
+      [150, 25],
+      [25, 60],
+    ] as const) {
+      const rig = wired({ source: { ...run(24), temperature }, insulation: 90, ambientTemperature })
+      const current = moveTime.si(rig)
+      if ("noSolution" in current) throw new Error(current.message)
+      const place = { ...inStillAir, ambientTemperature }
+      expect(of(rig, "wire-heat").value).toBeCloseTo(settles(gauge(24), place, current.raise.peakSourceCurrent), 6)
+    }
+    const hot = of(wired({ ambientTemperature: 90, insulation: 90 }), "wire-heat")
+    expect([verdictOf(hot), hot.why]).toEqual([
+      "falls short",
+      "The air round the wires is at 90 °C and their insulation is good to 90 °C: it bears no current at all there.",
+    ])
+    expect(verdictOf(of(wired({ ambientTemperature: 90, insulation: 90 }), "fuse"))).toBe("falls short")
+  })
+
+  it.each(["cell-current", "sag", "wire-drop", "wire-heat", "fuse", "switch", "peak-force", "stall-margin", "pin", "duty"])(
+    "%s is judged by the worse direction: the same whichever end is called raised",
+    (id) => {
+      const turned: Si = { ...doc, hinged: { ...hinged, raised: hinged.raised === "extended" ? "retracted" : "extended" } }
+      const [one, other] = [of(doc, id), of(turned, id)]
+      expect(one.value).not.toBeNull()
+      expect(other.margin).toBeCloseTo(one.margin as number, 9)
+    },
+  )
+
+  it("behind the fuse without a converter are all protected by it, the thin run to the actuators too", () => {
+    expect(verdictOf(of(wired({ source: run(20), load: run(20) }), "fuse"))).not.toBe("falls short")
+    const thin = of(wired({ source: run(20), load: run(32) }), "fuse")
+    expect(verdictOf(thin)).toBe("falls short")
+    expect(thin.why).toContain("the wire to the actuators")
+  })
+
+  it("together are what fails, then what cannot be told, then what has least left, with every caution once", () => {
+    const warned = (code: string) => caution(code, "warning", "Mind it.", commonPractice)
+    const left = (margin: number, ...codes: string[]): Found => ({ ...lacking("x"), missing: null, margin, cautions: codes.map(warned) })
+    expect(worstOf([left(0.2, "a"), left(-0.1, "b"), lacking("wiring")])).toEqual({ ...left(-0.1), cautions: [warned("b"), warned("a")] })
+    for (const margin of [0, 1e-9, 0.5]) {
+      expect(worstOf([left(margin), lacking("wiring")]).missing).toBe("wiring")
+      expect(worstOf([lacking("wiring"), left(margin)]).missing).toBe("wiring")
+    }
+    expect(worstOf([left(0.5, "a"), left(0.3, "a")])).toEqual(left(0.3, "a"))
   })
 })

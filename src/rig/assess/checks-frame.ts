@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 import { coolingTime, heatingTime, tubeBend } from "../../thermoform/index.js"
 import type { RigDocument } from "../document/document.js"
 import type { Check } from "./checks.js"
-import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove, peaksOf } from "./finding.js"
 import { type Situation, weight } from "./situation.js"
 
 type Si = SiOf<RigDocument>
@@ -105,7 +105,7 @@ export const frameChecks: readonly Check[] = [
       const arms = s.rig.hinged as NonNullable<Si["hinged"]>
       return onMove(s, (move) => {
         // hinge and rod pull the arm at most with both forces in line
-        const force = move.raise.peakForce + weight(arms.masses.reduce((sum, m) => sum + m.mass, 0))
+        const force = peaksOf(move).force + weight(arms.masses.reduce((sum, m) => sum + m.mass, 0))
         return findBy(pinJoint, "pin", { ...s.rig.pin, force }, (out) =>
           atLeast(
             out.safetyFactor,

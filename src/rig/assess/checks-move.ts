@@ -2,7 +2,7 @@ import { dutyCycle, hobbyServo } from "../../drive/index.js"
 import { type HingeActuatorInput, hingeActuator, scissor, servoPushrod } from "../../linkage/index.js"
 import { formatQuantity } from "../../quantity/index.js"
 import type { Check } from "./checks.js"
-import { atLeast, atMost, byMargin, findBy, lacking, onMove } from "./finding.js"
+import { atLeast, atMost, byMargin, findBy, lacking, onMove, peaksOf } from "./finding.js"
 import type { Situation } from "./situation.js"
 
 const hinged = (s: Situation) => s.rig.hinged !== null
@@ -106,11 +106,12 @@ export const moveChecks: readonly Check[] = [
     find: (s) =>
       onMove(s, (m) => {
         const rated = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator.ratedForce
+        const { force, forceAngle } = peaksOf(m)
         return atMost(
-          m.raise.peakForce,
+          force,
           rated,
           "force",
-          `Each rod needs ${formatQuantity("force", m.raise.peakForce)} at worst (${formatQuantity("angle", m.raise.peakForceAngle)}); it is rated for ${formatQuantity("force", rated)}.`,
+          `Each rod needs ${formatQuantity("force", force)} at worst (${formatQuantity("angle", forceAngle)}); it is rated for ${formatQuantity("force", rated)}.`,
           "the actuator's datasheet",
         )
       }),
@@ -125,7 +126,7 @@ export const moveChecks: readonly Check[] = [
         // gusts, cold grease and a tired pack all come on top
         return atLeast(
           most,
-          1.3 * Math.max(m.raise.peakForce, 1e-9),
+          1.3 * Math.max(peaksOf(m).force, 1e-9),
           "force",
           `On this supply the rod stalls at ${formatQuantity("force", most)}; 1.3 times the maximum load is asked for.`,
         )
@@ -203,7 +204,7 @@ export const moveChecks: readonly Check[] = [
       if (!duty) return lacking("duty")
       return onMove(s, (m) => {
         const rated = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator.ratedCurrent
-        const share = m.raise.peakCurrent / (s.rig.hinged as NonNullable<typeof s.rig.hinged>).count / rated
+        const share = peaksOf(m).current / (s.rig.hinged as NonNullable<typeof s.rig.hinged>).count / rated
         return findBy(dutyCycle, "duty", { ...duty, runDuration: m.cycleTime, currentUtilisation: share }, (out) => {
           const limit = duty.temperatureLimit
           const room = duty.ambientTemperature

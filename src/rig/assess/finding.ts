@@ -125,3 +125,28 @@ export function onMove(situation: Situation, make: (move: MoveTime) => Found): F
   if (move === null) return lacking(situation.moveLacks as string)
   return isNoSolution(move) ? refused(move) : make(move)
 }
+
+/** The worst of a move's two directions: a spring that helps the raise is what the lowering works against. */
+export function peaksOf({ raise, lower }: MoveTime): {
+  readonly current: number
+  readonly sourceCurrent: number
+  readonly force: number
+  readonly forceAngle: number
+} {
+  const { peakForce, peakForceAngle } = lower.peakForce > raise.peakForce ? lower : raise
+  return {
+    current: Math.max(raise.peakCurrent, lower.peakCurrent),
+    sourceCurrent: Math.max(raise.peakSourceCurrent, lower.peakSourceCurrent),
+    force: peakForce,
+    forceAngle: peakForceAngle,
+  }
+}
+
+/** Of findings on like things the one that speaks for all: what fails, then what cannot be told, then what has least left; with every caution. */
+export function worstOf(found: readonly [Found, ...Found[]]): Found {
+  const rank = (f: Found) => (f.margin === null ? 0 : f.margin < 0 ? f.margin : Number.MIN_VALUE + f.margin)
+  const worst = found.reduce((a, b) => (rank(b) < rank(a) ? b : a))
+  const cautions = [...worst.cautions]
+  for (const { cautions: more } of found) for (const c of more) if (!cautions.some((d) => d.code === c.code)) cautions.push(c)
+  return { ...worst, cautions }
+}

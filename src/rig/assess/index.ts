@@ -8,9 +8,10 @@ import { EACH_CHECK } from "../sources.js"
 import type { Check } from "./checks.js"
 import { aroundChecks, budgetChecks } from "./checks-around.js"
 import { bodyChecks } from "./checks-body.js"
-import { electricChecks } from "./checks-electric.js"
 import { formingChecks, frameChecks } from "./checks-frame.js"
 import { moveChecks } from "./checks-move.js"
+import { supplyChecks } from "./checks-supply.js"
+import { wiringChecks } from "./checks-wiring.js"
 import { type Found, type Verdict, verdictOf } from "./finding.js"
 import { situationOf } from "./situation.js"
 
@@ -60,7 +61,16 @@ export interface Assessment {
 
 /** Checks in the order of the trade: they come out most critical first. */
 function checksOf(rig: Si): readonly Check[] {
-  return [...moveChecks, ...frameChecks, ...formingChecks(rig), ...electricChecks, ...bodyChecks, ...aroundChecks, ...budgetChecks]
+  return [
+    ...moveChecks,
+    ...frameChecks,
+    ...formingChecks(rig),
+    ...supplyChecks,
+    ...wiringChecks,
+    ...bodyChecks,
+    ...aroundChecks,
+    ...budgetChecks,
+  ]
 }
 
 /** Every check that applies to a rig, or the one named, with what it found. */

@@ -208,6 +208,8 @@ export interface RigWiring {
   dropLimit?: Ratio
   /** Temperature the insulation is rated for [T_ins; 40 to 260 °C; default 70 °C] */
   insulation?: Temperature
+  /** Air round the wires; inside padding or a costume, the air in there. [T_wa; −40 to 100 °C; default 25 °C] */
+  ambientTemperature?: Temperature
 }
 
 /** What the maker wants of it. */

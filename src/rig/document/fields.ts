@@ -189,6 +189,14 @@ export const rigFields: Fields<RigDocument> = {
         max: 260,
         default: 70,
       },
+      ambientTemperature: {
+        kind: "temperature",
+        symbol: "T_wa",
+        label: "ambient temperature of the wires",
+        min: -40,
+        max: 100,
+        default: 25,
+      },
     },
   },
   brief: {

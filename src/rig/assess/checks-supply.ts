@@ -2,15 +2,11 @@ import { startUp } from "../../converter/index.js"
 import { theRoot } from "../../numeric/index.js"
 import { airTravel, chemistries, openCircuitVoltage, runtime } from "../../pack/index.js"
 import { formatQuantity } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
 import { isNoSolution } from "../../solver/index.js"
-import { fuseCoordination, ledRun, type WireHeatingInput, wireHeating } from "../../wire/index.js"
-import type { RigRun } from "../document/document.js"
 import { always, type Check } from "./checks.js"
-import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove, refused } from "./finding.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove, peaksOf, refused } from "./finding.js"
 import type { Situation } from "./situation.js"
 
-const watts = (p: number) => formatQuantity("power", p)
 const amps = (i: number) => formatQuantity("current", i)
 
 /** What holds a voltage down, in words. */
@@ -36,33 +32,8 @@ function moving(s: Situation): { readonly energy: number; readonly time: number 
 
 const isFound = (value: object): value is Found => "margin" in value
 
-const size = (run: SiOf<RigRun>) => ({ awg: run.awg, area: run.area })
-
-/** A run's wire at a current. */
-const heating = (run: SiOf<RigRun>, insulation: number, current: number): WireHeatingInput => ({
-  ...size(run),
-  current,
-  ambientTemperature: run.temperature,
-  insulationRating: insulation,
-})
-
-/** Whether a run bears a current for good, by wireHeating's own verdict. */
-function warmth(section: string, run: SiOf<RigRun>, insulation: number, current: number): Found {
-  return findBy(wireHeating, section, heating(run, insulation, current), (out) => {
-    const margin = (insulation - out.conductorTemperature) / Math.max(insulation - run.temperature, 1)
-    return byMargin(
-      out.conductorTemperature,
-      insulation,
-      "temperature",
-      out.bears ? Math.max(0, margin) : Math.min(-1e-9, margin),
-      `If the maximum current flowed on and on the ${section === "wiring.load" ? "wire to the actuators" : "wire"} would reach ${formatQuantity("temperature", out.conductorTemperature)}; its insulation is good to ${formatQuantity("temperature", insulation)}.`,
-      "the wire's datasheet",
-    )
-  })
-}
-
-/** Checks of cells, converter, wires, fuse, switch and lights. */
-export const electricChecks: readonly Check[] = [
+/** Checks of cells, converter, start and the day's energy. */
+export const supplyChecks: readonly Check[] = [
   {
     id: "cell-current",
     title: "cell current",
@@ -72,15 +43,16 @@ export const electricChecks: readonly Check[] = [
       if (!pack) return lacking("pack")
       const limit = pack.cellCurrent
       if (limit === null) return lacking("pack.cellCurrent")
-      return onMove(s, (m) =>
-        atMost(
-          m.raise.peakSourceCurrent / pack.parallel,
+      return onMove(s, (m) => {
+        const each = peaksOf(m).sourceCurrent / pack.parallel
+        return atMost(
+          each,
           limit,
           "current",
-          `Each cell gives up to ${amps(m.raise.peakSourceCurrent / pack.parallel)}; it is rated for ${amps(limit)}.`,
+          `Each cell gives up to ${amps(each)}; it is rated for ${amps(limit)}.`,
           "the cell's datasheet",
-        ),
-      )
+        )
+      })
     },
   },
   {
@@ -91,7 +63,7 @@ export const electricChecks: readonly Check[] = [
       onMove(s, (m) => {
         const chain = s.model()?.chain
         if (!chain) return lacking(s.moveLacks as string)
-        const share = (m.raise.peakSourceCurrent * chain.sourceResistance) / chain.openVoltage
+        const share = (peaksOf(m).sourceCurrent * chain.sourceResistance) / chain.openVoltage
         return atMost(
           share,
           0.1,
@@ -107,17 +79,18 @@ export const electricChecks: readonly Check[] = [
     find: (s) =>
       onMove(s, (m) => {
         const { bank, converter } = s.rig
-        const share = Math.max(m.raise.limitedShare, m.lower.limitedShare)
+        const peaks = peaksOf(m)
+        const { limitedShare: share, limitedBy } = m.lower.limitedShare > m.raise.limitedShare ? m.lower : m.raise
         const inputs = [bank?.currentLimit ?? null, converter?.inputCurrentLimit ?? null].filter((limit) => limit !== null)
         const used = [
-          ...inputs.map((limit) => ({ current: m.raise.peakSourceCurrent, limit })),
-          ...(converter?.outputCurrentLimit ? [{ current: m.raise.peakCurrent, limit: converter.outputCurrentLimit }] : []),
+          ...inputs.map((limit) => ({ current: peaks.sourceCurrent, limit })),
+          ...(converter?.outputCurrentLimit ? [{ current: peaks.current, limit: converter.outputCurrentLimit }] : []),
         ]
         if (!used.length) return lacking("converter.inputCurrentLimit")
         const nearest = used.reduce((x, y) => (y.current / y.limit > x.current / x.limit ? y : x))
         const why =
           share > 0
-            ? `For ${formatQuantity("ratio", share, "%")} of the move ${binding[m.raise.limitedBy] ?? "a limit"} holds the voltage down.`
+            ? `For ${formatQuantity("ratio", share, "%")} of the move ${binding[limitedBy] ?? "a limit"} holds the voltage down.`
             : `At most ${amps(nearest.current)} of ${amps(nearest.limit)} is drawn: no limit binds.`
         return byMargin(
           nearest.current,
@@ -339,105 +312,6 @@ export const electricChecks: readonly Check[] = [
             `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesReadOn})`,
           )
         },
-      )
-    },
-  },
-  {
-    id: "wire-drop",
-    title: "voltage drop of wires and contacts",
-    applies: driven,
-    find: (s) =>
-      onMove(s, (m) => {
-        const chain = s.model()?.chain
-        const limit = s.rig.wiring?.dropLimit
-        if (!chain || limit === undefined) return lacking(s.moveLacks ?? "wiring")
-        const drop = m.raise.peakSourceCurrent * chain.lineResistance + m.raise.peakCurrent * chain.loadResistance
-        return atMost(
-          drop / chain.openVoltage,
-          limit,
-          "ratio",
-          `Wires, plugs, switch and fuse take ${formatQuantity("voltage", drop)} at worst, ${formatQuantity("ratio", drop / chain.openVoltage, "%")} of the source's.`,
-        )
-      }),
-  },
-  {
-    id: "wire-heat",
-    title: "conductor temperature",
-    applies: driven,
-    find: (s) =>
-      onMove(s, (m) => {
-        const { wiring } = s.rig
-        if (!wiring) return lacking("wiring")
-        const source = warmth("wiring.source", wiring.source, wiring.insulation, m.raise.peakSourceCurrent)
-        if (!wiring.load) return source
-        // the run behind the converter carries the actuators' own current: the worse of the two speaks, with both runs' cautions
-        const load = warmth("wiring.load", wiring.load, wiring.insulation, m.raise.peakCurrent)
-        const [worse, other] = (load.margin ?? 0) < (source.margin ?? 0) ? [load, source] : [source, load]
-        return { ...worse, cautions: [...worse.cautions, ...other.cautions.filter((c) => !worse.cautions.some((d) => d.code === c.code))] }
-      }),
-  },
-  {
-    id: "fuse",
-    title: "fuse coordination",
-    applies: driven,
-    find: (s) =>
-      onMove(s, (m) => {
-        const { wiring } = s.rig
-        if (!wiring) return lacking("wiring")
-        const fuse = wiring.fuseRating
-        if (fuse === null) return lacking("wiring.fuseRating")
-        const current = m.raise.peakSourceCurrent
-        const input = heating(wiring.source, wiring.insulation, current)
-        return findBy(wireHeating, "wiring.source", input, () =>
-          findBy(fuseCoordination, "wiring", { ...input, fuseRating: fuse }, (out) => {
-            // left between the load and the fuse, and between the fuse and the wire, whichever is less
-            const margin = Math.min(fuse / out.minFuseRating - 1, 1 - fuse / out.maxFuseRating)
-            return byMargin(
-              fuse,
-              out.minFuseRating,
-              "current",
-              out.coordinated ? Math.max(0, margin) : Math.min(-1e-9, margin),
-              `A fuse from ${amps(out.minFuseRating)} to ${amps(out.maxFuseRating)} carries ${amps(current)} and protects this wire; ${amps(fuse)} is fitted.`,
-              "see alula/wire fuseCoordination",
-            )
-          }),
-        )
-      }),
-  },
-  {
-    id: "switch",
-    title: "current rating of the switch",
-    applies: driven,
-    find: (s) => {
-      const rating = s.rig.wiring?.switchRating ?? null
-      if (rating === null) return lacking(s.rig.wiring ? "wiring.switchRating" : "wiring")
-      return onMove(s, (m) =>
-        atMost(
-          m.raise.peakSourceCurrent,
-          rating,
-          "current",
-          `The switch breaks up to ${amps(m.raise.peakSourceCurrent)}; it is rated for ${amps(rating)} of direct current (an alternating-current rating does not count).`,
-          "the switch's datasheet",
-        ),
-      )
-    },
-  },
-  {
-    id: "lights",
-    title: "LED voltage drop",
-    applies: ({ rig }) => rig.lights !== null,
-    find: ({ rig }) => {
-      const lights = rig.lights as NonNullable<typeof rig.lights>
-      const limit = lights.dimVoltage
-      if (limit === null) return lacking("lights.dimVoltage")
-      return findBy(ledRun, "lights", lights, (out) =>
-        atLeast(
-          out.minVoltage,
-          limit,
-          "voltage",
-          `Weakest, at ${formatQuantity("length", out.minVoltagePosition)} along, the lights still get ${formatQuantity("voltage", out.minVoltage)}; they take ${watts(out.loadPower)}.`,
-          "the lights' datasheet",
-        ),
       )
     },
   },
