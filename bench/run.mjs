@@ -35,7 +35,7 @@ for (const [name, us] of microseconds) {
       : unit
         ? `${(us / unit).toPrecision(3)} × wire.voltageDrop.si`
         : ""
-  console.log(`  ${name.padEnd(52)} ${shown(us).padStart(10)}   ${ratio}`)
+  console.log(`  ${name.padEnd(62)} ${shown(us).padStart(10)}   ${ratio}`)
 }
 
 if (families.size > 0) console.log("\nGrowth (time as a power of the size, by least squares over the sizes)")

@@ -243,7 +243,7 @@ export const EMERGENCY_STOP: Source = {
 export const CONTACT_CATEGORIES: Source = {
   title: "Contactors, system manual: utilization categories for DC voltages, after IEC 60947-4-1",
   where: "table 3-2 (DC-1, DC-3, DC-5: switching capacity, time constant)",
-  verified: "seen",
+  verified: "not-seen",
 }
 
 /** Ratings of control switches by what they switch: DC-12 resistive, DC-13 magnets. */

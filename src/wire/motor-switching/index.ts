@@ -108,7 +108,7 @@ export type {
  * - ISO: ISO 13850, Safety of machinery: emergency stop function: principles for design, 2015, stop categories 0 and
  *   1, latching, unlatching does not start (not verified against the document; read 2026-11-29)
  * - Contactors, system manual: utilization categories for DC voltages, after IEC 60947-4-1, table 3-2 (DC-1, DC-3,
- *   DC-5: switching capacity, time constant)
+ *   DC-5: switching capacity, time constant) (not verified against the document)
  * - IEC: IEC 60947-5-1, Low-voltage switchgear and controlgear: control circuit devices and switching elements, 2016,
  *   table 4 (DC-12: 1 ms to 95 %; DC-13: 6 ms for each watt, at most 300 ms) (not verified against the document)
  *
