@@ -43,6 +43,7 @@ export function wireCautions(
   if (steady === null) return [caution("wire-burns", "warning", burns as string, SHORT_FAULT, values), fumesCaution()]
   return [
     caution("wire-overloaded", "warning", overloaded as string, PVC, { ...values, settles: laid.ambientTemperature + steady.conductor }),
+    ...touchable(laid, path, current, wire),
   ]
 }
 

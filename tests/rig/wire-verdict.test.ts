@@ -79,6 +79,9 @@ describe("one rule for what a wire bears, at its threshold by a second calculati
     })
     expect(everyone(warns(warm * (1 - 1e-6)))).toEqual([false])
     expect(everyone(warns(warm * (1 + 1e-6)))).toEqual([true])
+    // and go on warning of it where the insulation is past its rating too
+    const { conductorSize: _, ...overloaded } = warns(currentFor(gauge(awg), inStillAir, 80) * 1.02)
+    expect(everyone(overloaded)).toEqual([true])
   })
 
   it("is the rig's too: the same wire at the rig's own current, just below and just above", () => {

@@ -142,7 +142,7 @@ export function peaksOf({ raise, lower }: MoveTime): {
   }
 }
 
-/** Of findings on like things the one that speaks for all: what fails, then what cannot be told, then what has least left; with every caution. */
+/** Of findings on like things the one that speaks for all: what fails, then what cannot be told, then the smallest margin; with every caution. */
 export function worstOf(found: readonly [Found, ...Found[]]): Found {
   const rank = (f: Found) => (f.margin === null ? 0 : f.margin < 0 ? f.margin : Number.MIN_VALUE + f.margin)
   const worst = found.reduce((a, b) => (rank(b) < rank(a) ? b : a))
