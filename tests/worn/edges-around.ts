@@ -62,7 +62,7 @@ function past(si: Standing): number {
   const centre = (0.56 * si.stature * si.bodyMass + rig * si.rigMass) / (si.bodyMass + si.rigMass)
   const tilt = Math.atan2(si.stepHeight, base)
   const slope = Math.atan(Math.tan(si.slope) * Math.cos(si.slopeDirection))
-  return 2e-9 + centre * Math.cos(Math.PI / 2 - tilt) - edge * Math.sin(Math.PI / 2 - tilt - slope)
+  return 2e-9 * edge + centre * Math.cos(Math.PI / 2 - tilt) - edge * Math.sin(Math.PI / 2 - tilt - slope)
 }
 /** Height of a push where none is given: the shoulders at 0.818 of stature. */
 const shoulders = (si: { readonly pushHeight: number | null; readonly stature: number }): number => si.pushHeight ?? 0.818 * si.stature
@@ -265,6 +265,14 @@ export const edges: Edges = {
       severity: "warning",
       shown: { windSpeed: 0, walkingSpeed: 0, pushForce: 17.07 },
       notShown: { windSpeed: 0, walkingSpeed: 0, pushForce: 17.05 },
+    },
+    // ground that rises by 30 degrees puts the usable edge of 0.6 · 0.5 m at 15 cm
+    {
+      solver: overturning,
+      code: "low-push",
+      severity: "caution",
+      shown: { edgeDistance: 0.5, slope: "30 deg", slopeDirection: "180 deg", pushHeight: 0.1496 },
+      notShown: { edgeDistance: 0.5, slope: "30 deg", slopeDirection: "180 deg", pushHeight: 0.1504 },
     },
     { solver: overturning, code: "slope", severity: "caution", shown: { slope: 0.001 }, notShown: { slope: 0 } },
     {
@@ -597,6 +605,7 @@ export const edges: Edges = {
     "overturning.cannot-balance.shortBy": past,
     "overturning.no-push.pushHeight": shoulders,
     "overturning.push-over.pushHeight": shoulders,
+    "overturning.low-push.pushHeight": shoulders,
     "heatStress.too-hot.minutes": (_: Si, out: { rateAtLimit: number; resting: number; workShare: number }) =>
       Math.floor(60 * out.workShare),
     "heatStress.own-adjustment.published": (si: { clothing: string; hooded: boolean }) =>

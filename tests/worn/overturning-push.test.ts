@@ -1,5 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
+import { NoSolutionError } from "../../src/solver/index.js"
 import { type Overturning, type OverturningInput, overturning } from "../../src/worn/index.js"
 import { between } from "./draws.js"
 
@@ -200,5 +201,45 @@ describe("overturning by a push and on uneven ground", () => {
     const still = overturning({ ...uphill, usableShare: 1, pushHeight: 0.2, windSpeed: 0, walkingSpeed: 0 })
     const held = (still.weight * 0.3 * Math.cos(Math.PI / 6)) / 1.5
     expect(limitOf(still)).toBeCloseTo(held / 0.05, 6)
+  })
+
+  it("the edge that wind and push ask for holds them, and a shorter one does not, where either acts below it", () => {
+    let below = 0
+    for (const slope of [-0.5, -0.3, -0.1, 0, 0.1])
+      for (const forceHeight of [0, 0.05, 0.2, 1.4])
+        for (const pushHeight of [0.1, 0.3, 1.3])
+          for (const pushForce of [0, 40, 150]) {
+            const i = {
+              ...{ ...overturning.example, forceHeight, pushHeight, pushForce, usableShare: 1, dragArea: 2 },
+              ...{ slope: Math.abs(slope), slopeDirection: slope < 0 ? Math.PI : 0 },
+            }
+            const needed = overturning(i).requiredEdgeDistance
+            if (needed === null || needed < 1e-5 || needed > 2) continue
+            if (needed * Math.sin(-slope) > Math.min(forceHeight, pushHeight)) below++
+            expect(overturning({ ...i, edgeDistance: needed }).utilisation).toBeCloseTo(1, 9)
+          }
+    expect(below).toBeGreaterThan(5)
+  })
+
+  it("refuses a drop with one that is held, however small the stance", () => {
+    for (const usableShare of [0.01, 0.6, 1])
+      for (const stanceWidth of [0.01, 0.3]) {
+        const i = { ...overturning.example, windFrom: "side" as const, usableShare, stanceWidth, stepHeight: 0.4 }
+        const refused = overturning.attempt(i)
+        if (refused.ok || !(refused.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+        const { nearest, shortBy } = refused.error
+        expect(shortBy).toBeGreaterThan(0)
+        expect(overturning.attempt({ ...i, ...nearest }).ok).toBe(true)
+      }
+  })
+
+  it("a bump beside a steady push is held to what that push leaves", () => {
+    const i = { ...overturning.example, windSpeed: 0, walkingSpeed: 0, bumpMass: 40, bumpSpeed: 0 }
+    const alone = overturning(i)
+    const pushed = overturning({ ...i, pushForce: limitOf(alone) / 4 })
+    expect((pushed.bumpSpeedLimit as number) / (alone.bumpSpeedLimit as number)).toBeCloseTo(0.75, 9)
+    const both = overturning({ ...i, pushForce: limitOf(alone) / 4, bumpSpeed: pushed.bumpSpeedLimit as number })
+    expect(both.utilisation).toBeCloseTo(1, 9)
+    expect(overturning({ ...i, pushForce: limitOf(alone) * 2 }).bumpSpeedLimit).toBe(0)
   })
 })

@@ -113,9 +113,17 @@ function groundAndPush(si: SiOf<OverturningInput>, out: Overturning): Caution<Ov
   const pushHeight = pushHeightOf(si)
   const pushed = si.pushForce > 0 || (si.bumpMass ?? 0) * (si.bumpSpeed ?? 0) > 0
   const { pushForceLimit } = out
-  if (pushForceLimit === null) {
-    // the ground rises so steeply that way that a push as low as this tips nobody
-  } else if (!pushed)
+  if (pushForceLimit === null)
+    found.push(
+      caution(
+        "low-push",
+        "caution",
+        "The ground rises so steeply towards the side tipped over that a push at a height of {pushHeight length m} is not counted as tipping the wearer. It can still take the feet away, and one higher up tips: keep people at a distance, and ask for a push at the shoulders as well.",
+        mechanics,
+        { pushHeight },
+      ),
+    )
+  else if (!pushed)
     found.push(
       caution(
         "no-push",

@@ -102,8 +102,10 @@ export type { Overturning, OverturningInput, WindFrom } from "./types.js"
  * [m/s]; K: rig's moment of drag per square of air speed [kg]; K_q: the same at the published share [kg]; K_s: the
  * same about the edge itself [kg]; c_s: an inverted pendulum sways from a bump as from this times its momentum [Hz];
  * F_e: push, and bump as a steady force [N]; p_u: lever of the push about the usable edge [m]; p_q: the same at the
- * published share [m]; N_e: what each length of edge holds, less what it adds to the levers [N]; e_l: usable distance,
- * at most the published share [m].
+ * published share [m]; F_d: drag of the rig [N]; N_h: what each length of edge holds [N]; k_g: what each length of
+ * edge adds to the levers; M_d: what the tilt takes of the weight's hold [N m]; M_h: moment of the drag at the height
+ * of the feet [N m]; M_g: moment of the push at the height of the feet [N m]; e_l: usable distance, at most the
+ * published share [m].
  *
  * **Sources**
  * - M. B. King, J. O. Judge, L. Wolfson: Functional base of support decreases with age, Journal of Gerontology 49(6),

@@ -7,7 +7,7 @@ import type { Overturning, OverturningInput, OverturningRefusal } from "./types.
 type Si = SiOf<OverturningInput>
 
 const GRAVITY = 9.80665
-/** A level reach of a nanometre holds nothing. */
+/** A level reach of so small a share of the usable distance holds nothing. */
 const LEAST = 1e-9
 
 /** Length of the stance along the way the wearer would tip. */
@@ -79,12 +79,12 @@ export function solve(si: Si): Overturning | NoSolution<OverturningRefusal> {
   const edgeDistance = edgeOf(si)
   const usableEdgeDistance = si.usableShare * edgeDistance
   const stance = stanceOn(si, usableEdgeDistance)
-  if (!(stance.lever > LEAST)) {
+  if (!(stance.lever > LEAST * usableEdgeDistance)) {
     const most = dropLimit(si, usableEdgeDistance) * (1 - 1e-6)
     return refuse(
       "cannot-balance",
       "The drop under the feet tips the wearer by itself, without wind or push: the weight comes {shortBy length mm} past what the stance holds. Fill or mark the drop, take a wider stance, or keep to ground that falls by less than {nearest.stepHeight length mm}.",
-      2 * LEAST - stance.lever,
+      2 * LEAST * usableEdgeDistance - stance.lever,
       {},
       { stepHeight: most },
     )
@@ -143,7 +143,10 @@ export function solve(si: Si): Overturning | NoSolution<OverturningRefusal> {
     foldBeaufort: beaufortForce(foldWindSpeed),
     requiredEdgeDistance: requiredEdge(si, half * si.dragArea * air ** 2, push, bodyUtilisation),
     pushForceLimit,
-    bumpSpeedLimit: si.bumpMass === null || pushForceLimit === null ? null : pushForceLimit / (swayOf(centreHeight) * si.bumpMass),
+    bumpSpeedLimit:
+      si.bumpMass === null || pushForceLimit === null
+        ? null
+        : Math.max(0, pushForceLimit - si.pushForce) / (swayOf(centreHeight) * si.bumpMass),
     stepHeightLimit: si.edgeDistance === null ? dropLimit(si, Math.min(si.usableShare, usableFoot) * edgeDistance) : null,
   }
 }
@@ -152,7 +155,11 @@ export function solve(si: Si): Overturning | NoSolution<OverturningRefusal> {
 function requiredEdge(si: Si, drag: number, push: number, bodyUtilisation: number): number | null {
   const { slope, drop } = groundOf(si)
   const holds = (1 - bodyUtilisation) * (si.bodyMass + si.rigMass) * GRAVITY
-  const tips = si.safetyFactor * (drag * si.forceHeight + push * pushHeightOf(si)) * Math.cos(drop) + holds * centreOf(si) * Math.sin(drop)
-  const gains = holds * Math.cos(slope + drop) - si.safetyFactor * (drag + push) * Math.sin(slope + drop)
-  return bodyUtilisation < 1 && gains > 0 ? tips / (si.usableShare * gains) : null
+  const gains = (force: number) => holds * Math.cos(slope + drop) - si.safetyFactor * force * Math.sin(slope + drop)
+  if (!(bodyUtilisation < 1 && gains(drag + push) > 0)) return null
+  const needed = (wind: number, pushed: number) =>
+    (si.safetyFactor * (wind * si.forceHeight + pushed * pushHeightOf(si)) * Math.cos(drop) + holds * centreOf(si) * Math.sin(drop)) /
+    (si.usableShare * gains(wind + pushed))
+  // one that would pull back from below the edge counts for nothing, so whichever of them asks for the most edge
+  return Math.max(needed(drag, push), needed(drag, 0), needed(0, push), needed(0, 0))
 }

@@ -83,6 +83,7 @@ export type OverturningCaution =
   | "ground-helps"
   | "light-wearer"
   | "loaded-sway"
+  | "low-push"
   | "never-open"
   | "no-push"
   | "not-a-clearance"
@@ -114,7 +115,7 @@ export interface Overturning {
    * share and factor; null where the push acts no higher than the edge, on ground that rises that way. [F_l; N]
    */
   readonly pushForceLimit: number | null
-  /** The same as the speed at which the mass given may bump into the wearer. [v_l; m/s] */
+  /** What the steady push leaves of it, as the speed of a bump of the mass given. [v_l; m/s] */
   readonly bumpSpeedLimit: number | null
   /** Unseen drop that tips the wearer without wind or push, at no more than the published share of the edge. [s_l; m] */
   readonly stepHeightLimit: number | null
