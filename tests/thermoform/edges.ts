@@ -475,6 +475,24 @@ const ofPart = (solver: unknown, plain: object): FaultRow[] => [
   { solver, path: "filling", faulty: { ...plain, ...rod, filling: "dry-sand" }, sound: { ...plain, ...rod, filling: "empty" } },
 ]
 
+/** Legs go together; to a corner they are measured below 175°, to the back of the bend from 90° on. */
+const legFaults = (solver: FaultRow["solver"], leg: number, corners: readonly string[]): readonly FaultRow[] => [
+  { solver, path: "legA", faulty: { legA: undefined }, sound: {} },
+  { solver, path: "legB", faulty: { legB: undefined }, sound: {} },
+  ...corners.map((legMeasure) => ({
+    solver,
+    path: "legA",
+    faulty: { angle: "175.1 deg", legA: leg, legB: leg, legMeasure },
+    sound: { angle: "174.9 deg", legA: leg, legB: leg, legMeasure },
+  })),
+  {
+    solver,
+    path: "legMeasure",
+    faulty: { angle: "89.9 deg", legMeasure: "bend" },
+    sound: { angle: "90 deg", legMeasure: "bend" },
+  },
+]
+
 const curve = { shape: "curve", radius: undefined, angle: undefined }
 const points = [0, 0.1, 0.2].map((x) => ({ x, y: 0.4 * x * x }))
 const faults: readonly FaultRow[] = [
@@ -561,35 +579,8 @@ const faults: readonly FaultRow[] = [
   { solver: drape, path: "fillet", faulty: { fillet: 0.03601 }, sound: { fillet: 0.03599 } },
 
   { solver: tubeBend, path: "wall", faulty: { wall: 0.0131 }, sound: { wall: 0.013 } },
-  { solver: tubeBend, path: "legA", faulty: { legA: undefined }, sound: {} },
-  { solver: tubeBend, path: "legB", faulty: { legB: undefined }, sound: {} },
-  ...["backs", "centrelines", "insides"].map((legMeasure) => ({
-    solver: tubeBend,
-    path: "legA",
-    faulty: { angle: "175.1 deg", legA: 90, legB: 90, legMeasure },
-    sound: { angle: "174.9 deg", legA: 90, legB: 90, legMeasure },
-  })),
-  {
-    solver: tubeBend,
-    path: "legMeasure",
-    faulty: { angle: "89.9 deg", legMeasure: "bend" },
-    sound: { angle: "90 deg", legMeasure: "bend" },
-  },
-
-  { solver: lineBend, path: "legA", faulty: { legA: undefined }, sound: {} },
-  { solver: lineBend, path: "legB", faulty: { legB: undefined }, sound: {} },
-  ...["outside", "inside"].map((legMeasure) => ({
-    solver: lineBend,
-    path: "legA",
-    faulty: { angle: "175.1 deg", legA: 9, legB: 9, legMeasure },
-    sound: { angle: "174.9 deg", legA: 9, legB: 9, legMeasure },
-  })),
-  {
-    solver: lineBend,
-    path: "legMeasure",
-    faulty: { angle: "89.9 deg", legMeasure: "bend" },
-    sound: { angle: "90 deg", legMeasure: "bend" },
-  },
+  ...legFaults(tubeBend, 90, ["backs", "centrelines", "insides"]),
+  ...legFaults(lineBend, 9, ["outside", "inside"]),
   { solver: bendTemplate, path: "radius", faulty: { radius: undefined }, sound: {} },
   { solver: bendTemplate, path: "angle", faulty: { angle: undefined }, sound: {} },
   { solver: bendTemplate, path: "points", faulty: { points: points.slice(0, 1) }, sound: { points: [] } },

@@ -35,6 +35,14 @@ const within = ({ value, origin }: Copied, kelvin: number): Copied => ({ value: 
 const unseen = (value: number): Copied => ({ value, origin: "unseen" })
 const all = (value: Copied): Triple => [value, value, value]
 const unseens = (value: number, low: number, high: number): Triple => [unseen(value), unseen(low), unseen(high)]
+/** Shrinkage that is the same along and across. */
+const bothWays = (...shrinkage: Triple) => ({ shrinkage, shrinkageAcross: shrinkage })
+/** Of solid sheet, which the expanded one is taken to share. */
+const PVC_SHRINKAGE = bothWays(
+  row("prop-azom-pvc", "mould_shrinkage_pct", PERCENT),
+  row("shrink-mould-table", "pvc_rigid_min_pct", PERCENT),
+  row("shrink-mould-table", "pvc_rigid_max_pct", PERCENT),
+)
 /** Glassy: nothing melts. */
 const GLASSY: Triple = all(unseen(0))
 
@@ -74,16 +82,7 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     ],
     transition: [unseen(85), row("prop-netzsch-pvc-u", "tg_min_degC"), row("prop-netzsch-pvc-u", "tg_max_degC")],
     melting: GLASSY,
-    shrinkage: [
-      row("prop-azom-pvc", "mould_shrinkage_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_min_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_max_pct", PERCENT),
-    ],
-    shrinkageAcross: [
-      row("prop-azom-pvc", "mould_shrinkage_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_min_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_max_pct", PERCENT),
-    ],
+    ...PVC_SHRINKAGE,
     coldStrain: [page(1 / (2 * 300)), page(1 / (2 * 300)), { ...row("pvc-cold-curve-250D", "radius_over_diameter"), value: 1 / (2 * 250) }],
   },
   "pvc-foam": {
@@ -101,17 +100,7 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     service: [page(55), page(55), page(60)],
     transition: [unseen(85), row("prop-netzsch-pvc-u", "tg_min_degC"), row("prop-netzsch-pvc-u", "tg_max_degC")],
     melting: GLASSY,
-    // of solid PVC
-    shrinkage: [
-      row("prop-azom-pvc", "mould_shrinkage_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_min_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_max_pct", PERCENT),
-    ],
-    shrinkageAcross: [
-      row("prop-azom-pvc", "mould_shrinkage_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_min_pct", PERCENT),
-      row("shrink-mould-table", "pvc_rigid_max_pct", PERCENT),
-    ],
+    ...PVC_SHRINKAGE,
     coldStrain: null,
   },
   "pmma-cast": {
@@ -141,16 +130,11 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
       row("prop-netzsch-pmma-tg", "tg_first_heating_degC"),
     ],
     melting: GLASSY,
-    shrinkage: [
+    ...bothWays(
       row("prop-cast-acrylic", "shrinkage_after_heating_max_pct", PERCENT),
       unseen(0.01),
       row("shrink-cast-acrylic-2pct", "shrink_max_percent", PERCENT),
-    ],
-    shrinkageAcross: [
-      row("prop-cast-acrylic", "shrinkage_after_heating_max_pct", PERCENT),
-      unseen(0.01),
-      row("shrink-cast-acrylic-2pct", "shrink_max_percent", PERCENT),
-    ],
+    ),
     coldStrain: [page(1 / (2 * 330)), page(1 / (2 * 330)), page(1 / (2 * 240))],
   },
   "pmma-extruded": {
@@ -199,16 +183,11 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     service: [unseen(60), unseen(55), page(65)],
     transition: [row("form-above-tg", "petg_tg_degC"), row("prop-crawford-pet", "glass_transition_degC"), row("prop-mif-petg", "tg_degC")],
     melting: GLASSY,
-    shrinkage: [
+    ...bothWays(
       row("shrink-mould-table", "pet_amorphous_max_pct", PERCENT),
       row("shrink-mould-table", "pet_amorphous_min_pct", PERCENT),
       row("shrink-mould-table", "pet_amorphous_max_pct", PERCENT),
-    ],
-    shrinkageAcross: [
-      row("shrink-mould-table", "pet_amorphous_max_pct", PERCENT),
-      row("shrink-mould-table", "pet_amorphous_min_pct", PERCENT),
-      row("shrink-mould-table", "pet_amorphous_max_pct", PERCENT),
-    ],
+    ),
     coldStrain: null,
   },
   abs: {
@@ -331,16 +310,11 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
       row("prop-netzsch-hdpe", "melting_max_degC"),
     ],
     melting: [row("prop-netzsch-hdpe", "melting_enthalpy_sample_J_per_g", 1000), unseen(178.6e3), unseen(220e3)],
-    shrinkage: [
+    ...bothWays(
       page(2.5 * PERCENT),
       row("shrink-mould-table", "hdpe_min_pct", PERCENT),
       row("shrink-mould-table", "hdpe_max_pct", PERCENT),
-    ],
-    shrinkageAcross: [
-      page(2.5 * PERCENT),
-      row("shrink-mould-table", "hdpe_min_pct", PERCENT),
-      row("shrink-mould-table", "hdpe_max_pct", PERCENT),
-    ],
+    ),
     coldStrain: null,
   },
   pp: {

@@ -2,12 +2,9 @@ import { type Issue, inconsistent, type NoSolution, refuse } from "../../solver/
 import { lineHeatLength } from "../closed-forms.js"
 import { plastics } from "../data.js"
 import { lineRule } from "../tables.js"
+import { NO_CORNER, SQUARE } from "../tube-bend/legs.js"
 import type { LineBend, LineBendRefusal, Si } from "./types.js"
 
-/** From here on mould lines run away; from 180° on there are none, rad. */
-const NO_CORNER: number = (175 * Math.PI) / 180
-/** From here on no other leg reaches past the back of the bend, rad. */
-const SQUARE: number = (Math.PI / 2) * (1 - 1e-12)
 /** Film on a warm sheet in still air, radiation included, W/(m²·K). */
 export const STILL_AIR = 10
 
