@@ -21,7 +21,7 @@ export {
   eulerStress,
   johnsonStress,
   transitionSlenderness,
-} from "./column.js"
+} from "./column/index.js"
 export { type Condition, type ConditionInput, conditionOf } from "./condition.js"
 export {
   type BeamPlace,
@@ -62,7 +62,7 @@ export {
   type NaturalFrequencyInput,
   type NaturalFrequencyRefusal,
   naturalFrequency,
-} from "./natural-frequency.js"
+} from "./natural-frequency/index.js"
 export { type PinJoint, type PinJointCaution, type PinJointRefusal, pinJoint } from "./pin-joint/index.js"
 export type { HolePlace, PinJointInput } from "./pin-joint/parts.js"
 export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"

@@ -1,0 +1,48 @@
+import { at, type Caution, caution, commonPractice, type Issue, inconsistent, type SiOf } from "../../solver/index.js"
+import { conditionCautions } from "../condition.js"
+import { sectionFaults } from "../section.js"
+import { BLEVINS, THOMSON } from "../sources.js"
+import { massPerLengthOf } from "./kernel.js"
+import type { NaturalFrequency, NaturalFrequencyCaution, NaturalFrequencyInput } from "./types.js"
+
+export function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Caution<NaturalFrequencyCaution>[] {
+  const found: Caution<NaturalFrequencyCaution>[] = [
+    ...conditionCautions(si),
+    caution(
+      "rigid-root",
+      "note",
+      "The root counts as rigid: a hinge, an actuator's rod or a clamp that yields lowers the frequencies further; a root ten times as stiff as the member still takes a sixth off. Shake a sample and count.",
+      at(BLEVINS, "table 8-1 (spring-hinged root)"),
+    ),
+  ]
+  if (out.amplification > 2)
+    found.push(
+      caution(
+        "shaken-by-steps",
+        "warning",
+        "Walking shakes it near its own frequency of {frequency frequency} to {maxFrequency frequency} (harmonic {harmonic} of the steps): it can swing {amplification} times as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.",
+        at(THOMSON, "chapter 3 (steady forced vibration with damping)"),
+        { frequency: out.frequency, maxFrequency: out.maxFrequency, harmonic: out.harmonic, amplification: out.amplification },
+      ),
+    )
+  if (out.stepRatio < 1)
+    found.push(
+      caution(
+        "slower-than-steps",
+        "caution",
+        "Its own frequency of {frequency frequency} lies below the step rate of {given.stepRate frequency}: starting, stopping and slow steps pass through it. Stiffen or shorten it.",
+        commonPractice,
+        { frequency: out.frequency, "given.stepRate": si.stepRate },
+      ),
+    )
+  if (si.tipMass === 0 && si.addedMass === 0)
+    found.push(caution("bare", "note", "Only the bare member is counted; skin, lights and wires lower its frequency."))
+  return found
+}
+
+export function check(si: SiOf<NaturalFrequencyInput>): Issue[] {
+  const faults = [...sectionFaults(si.section, ["section"])]
+  if (faults.length === 0 && !(massPerLengthOf(si) >= 1e-6))
+    faults.push(inconsistent(["massPerLength"], "no mass along the length", "massPerLength, addedMass, or a material with a shape"))
+  return faults
+}

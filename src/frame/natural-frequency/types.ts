@@ -1,0 +1,77 @@
+import type { Frequency, Length, LinearDensity, Mass, Ratio } from "../../quantity/index.js"
+import type { ConditionInput } from "../condition.js"
+import type { SectionInput } from "../section.js"
+
+/** Input of {@link naturalFrequency}. */
+export interface NaturalFrequencyInput extends ConditionInput {
+  /** Length from the clamp to the tip. [L; 10 mm to 20 m] */
+  length: Length
+  /** Cross-section. [group] */
+  section: SectionInput
+  /** Mass of the member per length, instead of that of material and section. [m_g; 0.01 g/m to 1000 kg/m; optional] */
+  massPerLength?: LinearDensity | null
+  /** What it carries along its length: skin, wires, lights. [m_a; 0 to 1000 kg/m; default 0] */
+  addedMass?: LinearDensity
+  /** Mass at the tip [M_t; 0 to 100 kg; default 0] */
+  tipMass?: Mass
+  /** Steps per second of the wearer. [f_s; 0.5 to 4 Hz; default 2 Hz] */
+  stepRate?: Frequency
+  /** Damping ratio [zeta; 0.001 to 0.5; default 0.02] */
+  damping?: Ratio
+}
+
+/** Result of {@link naturalFrequency}. */
+export interface NaturalFrequency {
+  /** Mass per length in all, at the heavy end of the material's density. [m_l; kg/m] */
+  readonly massPerLength: number
+  /** The same at the light end. [m_u; kg/m] */
+  readonly minMassPerLength: number
+  /** Tip mass against the mass along the length. [mu] */
+  readonly massRatio: number
+  /** First root of the frequency equation, β·L. [x_1] */
+  readonly firstRoot: number
+  /** Second root [x_2] */
+  readonly secondRoot: number
+  /** Third root [x_3] */
+  readonly thirdRoot: number
+  /** First frequency, at the soft and heavy ends of the material's ranges. [f_1; Hz] */
+  readonly frequency: number
+  /** First root at the light end of the density. [x_u] */
+  readonly firstRootLight: number
+  /** First frequency at the stiff and light ends. [f_u; Hz] */
+  readonly maxFrequency: number
+  /** Second frequency [f_2; Hz] */
+  readonly secondFrequency: number
+  /** Third frequency [f_3; Hz] */
+  readonly thirdFrequency: number
+  /** First frequency by the spring-and-lump estimate. [f_e; Hz] */
+  readonly estimate: number
+  /** First frequency against the step rate. [r_s] */
+  readonly stepRatio: number
+  /** How much the shake of a step or its second harmonic is magnified, at the worst frequency in the range. [a_m] */
+  readonly amplification: number
+  /** Which harmonic of the steps that is. [n_h] */
+  readonly harmonic: number
+  /** Steps taken to find the roots. [number] */
+  readonly iterations: number
+  /** What is left of the first frequency equation, per cosh. [number] */
+  readonly residual: number
+}
+
+/** Reasons for which {@link naturalFrequency} refuses. */
+export type NaturalFrequencyRefusal = "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link naturalFrequency}. */
+export type NaturalFrequencyCaution =
+  | "bare"
+  | "brittle"
+  | "cold-brittle"
+  | "creep"
+  | "modulus-above-published"
+  | "no-material"
+  | "rigid-root"
+  | "shaken-by-steps"
+  | "slower-than-steps"
+  | "strength-above-published"
+  | "warm-plastic"
+  | "welds-weaken"
