@@ -26,7 +26,7 @@ export function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution<Lift
       caution(
         "over-limit",
         "warning",
-        "Lifting index {liftingIndex}: above 1 the risk to the back rises. Put the rig on from a stand at hip height, hold it closer, or lift it together.",
+        "Lifting index {liftingIndex}: above 1 the risk to the back rises. Put the rig on from a stand at hip height, hold it closer, or lift it in parts.",
         at(NIOSH_1994, "section 1.4"),
         { liftingIndex: out.liftingIndex },
       ),
@@ -36,7 +36,7 @@ export function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution<Lift
       caution(
         "over-reference",
         "warning",
-        "{given.rigMass mass} is above the reference mass of {referenceMass mass} for {lifter}: lift it together or in parts.",
+        "{given.rigMass mass} is above the reference mass of {referenceMass mass} for {lifter}: nobody should lift it alone.",
         ISO_11228_1,
         { "given.rigMass": si.rigMass, referenceMass: out.referenceMass, lifter: referenceMasses[si.lifter].label },
       ),
