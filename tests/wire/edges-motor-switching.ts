@@ -52,6 +52,7 @@ export const edges: Edges = {
       shown: {},
       notShown: { moving: null },
     },
+    { solver: motorSwitching, code: "closes-on-capacitor", severity: "caution", shown: { driver }, notShown: { driver: null } },
     // ½·1 mH·(14 A)² and 0.3 J on 1 mF at 12 V: √(144 + 2·0.398/0.001) = 30.66 V
     {
       solver: motorSwitching,

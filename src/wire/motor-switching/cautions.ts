@@ -128,6 +128,16 @@ function ofContacts(si: Si, out: MotorSwitching): Caution<MotorSwitchingCaution>
         { timeConstant: out.timeConstant as number, arcUtilisation: out.arcUtilisation },
       ),
     )
+  if (si.driver !== null)
+    found.push(
+      caution(
+        "closes-on-capacitor",
+        "caution",
+        "Closing a switch fills the driver's empty {given.driver.inputCapacitance capacitance} with a surge that only wires and source hold down: it is not in the currents here and can weld a contact, the stop's too. Fill it through a resistor first or take a contact rated for such a surge, and try after each start that the stop still opens.",
+        commonPractice,
+        { "given.driver.inputCapacitance": si.driver.inputCapacitance },
+      ),
+    )
   if (out.reversingCurrent !== null)
     found.push(
       caution(

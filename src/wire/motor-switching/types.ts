@@ -111,6 +111,7 @@ export type MotorSwitchingRefusal = "insufficient-voltage"
 export type MotorSwitchingCaution =
   | "arc-outlasts-rating"
   | "brake-does-not-hold"
+  | "closes-on-capacitor"
   | "latching-relay"
   | "limit-diodes"
   | "limit-not-safe"
