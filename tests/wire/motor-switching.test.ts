@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest"
+import type { NoSolutionError } from "../../src/solver/index.js"
 import { contactCategories, harness, type MotorSwitch, motorSwitching } from "../../src/wire/index.js"
 
 /** Numbers between two ends, evenly spread by a multiplicative generator (Lehmer, 48271 modulo 2³¹ − 1). */
@@ -161,5 +162,27 @@ describe("motorSwitching", () => {
       Array.from({ length: 8 }, () => null),
     )
     expect(out.standbyPower).toBe(0)
+  })
+
+  it("names a running current that it answers, and no larger one, whether contacts or a diode take the supply", () => {
+    const of = lehmer(77)
+    const seen = { diode: 0, contacts: 0 }
+    for (let k = 0; k < 60; k++) {
+      const base = { ...drawn(of), runningCurrent: 2.5, supplyVoltage: of(1, 3) }
+      const switches = base.switches.map((s) => ({ ...s, contactResistance: of(0.1, 0.5) * (k % 2 && s.type === "limit-switch" ? 10 : 1) }))
+      const ask = (change: object) => motorSwitching.attempt({ ...base, switches, ...change })
+      const outcome = ask({})
+      if (outcome.ok) throw new Error("not refused")
+      const { nearest, noSolution } = outcome.error as NoSolutionError
+      expect(noSolution).toBe("insufficient-voltage")
+      const runningCurrent = nearest.runningCurrent as number
+      const answered = ask({ runningCurrent })
+      if (!answered.ok) throw new Error(answered.error.message)
+      const { drop, endDrop } = answered.value
+      if ((endDrop as number) > drop) seen.diode++
+      else seen.contacts++
+      expect(ask({ runningCurrent: runningCurrent * (1 + 1e-6) }).ok).toBe(false)
+    }
+    expect([seen.diode > 5, seen.contacts > 5]).toEqual([true, true])
   })
 })

@@ -36,13 +36,15 @@ function kernel(si: Si): MotorSwitching | NoSolution<MotorSwitchingRefusal> {
   const diodes = bridged(si)
   const endDrop = diodes.length === 0 ? null : drop + Math.max(...diodes.map(([volts, ohms]) => volts - runningCurrent * ohms))
   const needed = 1.001 * Math.max(drop, endDrop ?? 0)
+  // closed, and with each diode in place of its switch, the drop stays within the supply up to this current
+  const carried = [[0, 0] as const, ...diodes].map(([volts, ohms]) => (supplyVoltage / 1.001 - volts) / (resistance - ohms))
   if (supplyVoltage < needed)
     return refuse(
       "insufficient-voltage",
       "The closed switches, or a limit switch's diode, take the whole supply: {needed voltage} would be needed before the motor gets any, {shortBy voltage} more. Take contacts of less resistance, or a higher supply.",
       needed - supplyVoltage,
       { needed },
-      { supplyVoltage: needed, runningCurrent: ((1 - 1e-9) * supplyVoltage) / (1.001 * resistance) },
+      { supplyVoltage: needed, runningCurrent: (1 - 1e-9) * Math.min(...carried) },
     )
   const limit = si.currentLimit ?? Number.POSITIVE_INFINITY
   const startCurrent = Math.min(limit, stallCurrent)
