@@ -40,8 +40,9 @@ function check(si: Si): readonly Issue[] {
  * left out are those of the sketch. Angles in rad from the x axis, torque in N·m counter-clockwise, forces in N.
  * Weights g·m and inertia −m·a, −I·α of the masses load every pose, at the drivers' speeds and accelerations as given all the
  * way; friction at a pin takes ρ·|F| against the turning of its bars, ρ = µ·d/2, found together with the forces (at a pin of
- * several bars, each rubs on the first listed, or on the frame). Peaks are those of the whole motion, whatever is listed of it: 24
- * poses at least, and ever closer ones round each peak. A guide rubs nothing; play is left out. A force at a pin belongs to no
+ * several bars, each rubs on the first listed, or on the frame). Peaks are sought over the whole motion, whatever is listed of it: at
+ * 24 poses at least, and ever closer ones round each peak seen there; a force that comes and goes between two of them can be
+ * missed. A guide rubs nothing; play is left out. A force at a pin belongs to no
  * single bar.
  *
  * Refuses `under-constrained`, `over-constrained`, `singular`, `cannot-close`, `dead-point` where the
