@@ -1,5 +1,6 @@
-import { type Kind, kinds } from "./kinds.js"
+import { kinds } from "./kinds.js"
 import { readQuantity } from "./parse.js"
+import type { Kind } from "./units-of.js"
 
 /** The part of unitsnet-js the bridge uses: `import * as unitsnet from 'unitsnet-js'`. */
 export type UnitsNetModule = Readonly<Record<string, unknown>>

@@ -1,5 +1,6 @@
-import { type Kind, kinds } from "./kinds.js"
+import { kinds } from "./kinds.js"
 import { factorOf, fromSi } from "./parse.js"
+import type { Kind } from "./units-of.js"
 
 /**
  * What is shown to people has three figures: what they measure and buy is known no better. This is the one place that decides

@@ -1,6 +1,7 @@
 export { fromUnitsNet, toUnitsNet, type UnitsNetModule, unitsNetClasses } from "./bridge.js"
 export { formatNumber, formatQuantity, readableUnit } from "./format.js"
-export { type Factor, type Kind, type KindSpec, kinds, type UnitsOf } from "./kinds.js"
+export { kinds } from "./kinds.js"
 export { factorOf, fromSi, inUnit, LONGEST, plainUnit, type ReadFault, readQuantity, si, toSi } from "./parse.js"
 export { quantityPattern, type Sign } from "./pattern.js"
 export type * from "./types.js"
+export type { Factor, Kind, KindSpec, UnitsOf } from "./units-of.js"

@@ -1,4 +1,5 @@
-import { type Factor, type Kind, kinds, type UnitsOf } from "./kinds.js"
+import { kinds } from "./kinds.js"
+import type { Factor, Kind, UnitsOf } from "./units-of.js"
 import { compounds, unitOfWord } from "./words.js"
 
 /** Why a value could not be read as a quantity. */

@@ -1,4 +1,5 @@
-import { type Kind, kinds } from "./kinds.js"
+import { kinds } from "./kinds.js"
+import type { Kind } from "./units-of.js"
 import { compounds, wordsFor } from "./words.js"
 
 // no part of a pattern can match one text in two ways, so that a long text is refused in linear time

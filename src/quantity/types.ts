@@ -1,4 +1,4 @@
-import type { Kind, UnitsOf } from "./kinds.js"
+import type { Kind, UnitsOf } from "./units-of.js"
 
 /** The reader (SI getter) by which a unitsnet-js object of a kind is recognised. */
 interface ReaderOf {
