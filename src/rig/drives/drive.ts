@@ -1,0 +1,57 @@
+// The seam between what moves a motion and the rest of the rig: one record for every drive.
+import type { AnyFields, Either, Fields, Issue, NoSolution, Nullable, SiOf } from "../../solver/index.js"
+
+/** How a coordinate is measured: metres of a rod or line, radians of a shaft. */
+export type Travel = "length" | "angle"
+
+/**
+ * One drive, SI. Its coordinate is that of its own output: m of a rod, rad of a shaft; efforts are N or N·m there.
+ * Current is `frictionCurrent` + effort / `effortConstant`, rate is (V − current · `windingResistance`) / `backEmfConstant`.
+ */
+export interface Drive {
+  readonly travel: Travel
+  /** Ends of its travel, low before high, in its own coordinate; it starts at `low`. */
+  readonly low: number
+  readonly high: number
+  /** Effort for each ampere beyond the friction current, N/A or N·m/A. */
+  readonly effortConstant: number
+  /** Back electromotive force for a rate of 1, V·s/m or V·s/rad. */
+  readonly backEmfConstant: number
+  readonly windingResistance: number
+  readonly frictionCurrent: number
+  /** Inertia at its output, kg or kg·m². */
+  readonly inertia: number
+  /** Current that its driver lets through, A; null where nothing limits it. */
+  readonly currentLimit: number | null
+  /** Share of a helping effort that reaches the motor through its gears; 0 where they lock. */
+  readonly backwardEfficiency: number
+  /** Effort at its output that it holds without power; 0 where it lets go. */
+  readonly holdingEffort: number
+  /** Voltage of its datasheet, V, and effort that the sheet allows for long; null where the sheet prints none. */
+  readonly ratedVoltage: number
+  readonly ratedEffort: number | null
+  readonly control: "on-off" | "ramp" | "position-servo"
+  /** Current that it draws while it stands still with power on, A. */
+  readonly standbyCurrent: number
+}
+
+/** One kind of drive: what a document says of it, and the record made from that. */
+export interface DriveMember<D extends { readonly type: string }> {
+  readonly type: D["type"]
+  readonly label: string
+  readonly fields: Fields<Omit<D, "type">>
+  readonly either?: readonly Either<Nullable<D>>[]
+  /** Faults between fields that are each within their limits; paths begin at the drive. */
+  check?(si: SiOf<D>): readonly Issue[]
+  build(si: SiOf<D>): Drive | NoSolution
+}
+
+/** A member whatever its document part: what the rig keeps in its lists. */
+export interface AnyDriveMember {
+  readonly type: string
+  readonly label: string
+  readonly fields: AnyFields
+  readonly either?: readonly Either[]
+  check?(si: never): readonly Issue[]
+  build(si: never): Drive | NoSolution
+}

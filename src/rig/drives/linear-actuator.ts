@@ -1,0 +1,91 @@
+// A linear actuator by its datasheet, as a drive.
+import { actuatorConstants } from "../../drive/index.js"
+import type { Current, Force, Length, Mass, Ratio, Speed, Voltage } from "../../quantity/index.js"
+import { inconsistent, type SiOf } from "../../solver/index.js"
+import type { Drive, DriveMember } from "./drive.js"
+
+/** A linear actuator. */
+export interface LinearActuatorDrive {
+  type: "linear-actuator"
+  /** Distance between its pins when retracted. */
+  retractedLength: Length
+  stroke: Length
+  ratedVoltage: Voltage
+  noLoadSpeed: Speed
+  noLoadCurrent: Current
+  ratedForce: Force
+  ratedSpeed: Speed
+  ratedCurrent: Current
+  /** Force it holds without power; 0 where the screw does not lock itself. */
+  holdingForce?: Force
+  /** Share of a helping force that reaches the motor: 0 where the screw locks itself. */
+  backwardEfficiency?: Ratio
+  /** Mass that its rod feels of motor and screw; 0 where it does not matter to a slow move. */
+  reflectedMass?: Mass
+}
+
+function build(si: SiOf<LinearActuatorDrive>): Drive {
+  const { windingResistance, forceConstant, backEmfConstant, frictionCurrent } = actuatorConstants(si)
+  return {
+    travel: "length",
+    low: si.retractedLength,
+    high: si.retractedLength + si.stroke,
+    effortConstant: forceConstant,
+    backEmfConstant,
+    windingResistance,
+    frictionCurrent,
+    inertia: si.reflectedMass,
+    currentLimit: null,
+    backwardEfficiency: si.backwardEfficiency,
+    holdingEffort: si.holdingForce,
+    ratedVoltage: si.ratedVoltage,
+    ratedEffort: si.ratedForce,
+    control: "on-off",
+    standbyCurrent: 0,
+  }
+}
+
+/** A linear actuator. */
+export const linearActuatorDrive: DriveMember<LinearActuatorDrive> = {
+  type: "linear-actuator",
+  label: "linear actuator",
+  fields: {
+    retractedLength: { kind: "length", symbol: "L_0", label: "retracted length", min: "1 mm", max: 3 },
+    stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 2 },
+    ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", min: "10 mV", max: 100 },
+    noLoadSpeed: { kind: "speed", symbol: "v_0", label: "speed without load", min: "0.01 mm/s", max: 2 },
+    noLoadCurrent: { kind: "current", symbol: "I_0", label: "current without load", min: 0, max: 50 },
+    ratedForce: { kind: "force", symbol: "F_r", label: "rated force", min: "1 mN", max: 20000 },
+    ratedSpeed: { kind: "speed", symbol: "v_r", label: "speed at rated force", min: "0.01 mm/s", max: 2 },
+    ratedCurrent: { kind: "current", symbol: "I_r", label: "current at rated force", min: "0.1 mA", max: 100 },
+    holdingForce: { kind: "force", symbol: "F_hold", label: "holding force without power", min: 0, max: 50000, default: 0 },
+    backwardEfficiency: {
+      kind: "ratio",
+      symbol: "eta_b",
+      label: "share of a helping force that reaches the motor",
+      min: 0,
+      max: 1,
+      default: 0,
+    },
+    reflectedMass: { kind: "mass", symbol: "m_r", label: "mass that the rod feels of motor and screw", min: 0, max: 10000, default: 0 },
+  },
+  check: (si) => [
+    ...(si.ratedSpeed < si.noLoadSpeed
+      ? []
+      : [
+          inconsistent(["ratedSpeed"], "{ratedSpeed speed}", "less than the speed without load, {noLoadSpeed speed}", {
+            ratedSpeed: si.ratedSpeed,
+            noLoadSpeed: si.noLoadSpeed,
+          }),
+        ]),
+    ...(si.ratedCurrent > si.noLoadCurrent
+      ? []
+      : [
+          inconsistent(["ratedCurrent"], "{ratedCurrent current}", "more than the current without load, {noLoadCurrent current}", {
+            ratedCurrent: si.ratedCurrent,
+            noLoadCurrent: si.noLoadCurrent,
+          }),
+        ]),
+  ],
+  build,
+}

@@ -1,0 +1,58 @@
+// The seam between a drive and what it moves: one element of a chain of gears, screws, drums and cables.
+import type { AnyFields, Either, Fields, Issue, NoSolution, Nullable, SiOf, Transmits } from "../../solver/index.js"
+import type { Travel } from "../drives/drive.js"
+
+/**
+ * One element, SI. Travels are counted from the start of the motion, where input and output stand at 0. Forward is the way
+ * in which the drive's coordinate grows; an element that turns that round has a negative ratio.
+ */
+export interface Transmission {
+  readonly takes: Travel
+  readonly gives: Travel
+  /** Travel of its output at a travel of its input. */
+  out(travel: number): number
+  /** Slope of that, d out / d in: m/m, m/rad, rad/m or rad/rad. */
+  ratio(travel: number): number
+  /** Share of the drive's effort that gets through while the drive moves the load. */
+  readonly forward: number
+  /** Share of the load's effort that comes back while the load helps; 0 where the element locks itself. */
+  readonly backward: number
+  /** Effort at its input that is lost whatever the load, N or N·m. */
+  readonly drag: number
+  /** A line only pulls, a buffer only pushes. Forward is the way it pulls, or pushes. */
+  readonly transmits: Transmits
+  /** Play at its output, m or rad. */
+  readonly backlash: number
+  /** Stretch or twist at its output for an effort of 1 there, m/N, rad/(N·m) …; 0 where it counts as stiff. */
+  readonly compliance: number
+  /** Inertia at its input, kg or kg·m². */
+  readonly inertia: number
+  /** Effort at its output that it may not pass; null where the document says nothing. */
+  readonly strength: number | null
+  /** Input travels at which its ratio changes form (a drum's next layer). */
+  readonly kinks: readonly number[]
+  /** Input travels between which it can be posed at all; forward travel is positive. */
+  readonly low: number
+  readonly high: number
+}
+
+/** One kind of element: what a document says of it, and the element made from that. */
+export interface TransmissionMember<D extends { readonly type: string }> {
+  readonly type: D["type"]
+  readonly label: string
+  readonly fields: Fields<Omit<D, "type">>
+  readonly either?: readonly Either<Nullable<D>>[]
+  /** Faults between fields that are each within their limits; paths begin at the element. */
+  check?(si: SiOf<D>): readonly Issue[]
+  build(si: SiOf<D>): Transmission | NoSolution
+}
+
+/** A member whatever its document part. */
+export interface AnyTransmissionMember {
+  readonly type: string
+  readonly label: string
+  readonly fields: AnyFields
+  readonly either?: readonly Either[]
+  check?(si: never): readonly Issue[]
+  build(si: never): Transmission | NoSolution
+}
