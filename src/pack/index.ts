@@ -2,6 +2,7 @@ export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } 
 export type { AirTravelCaution } from "./air-travel/types.js"
 export type { CellPackCaution } from "./cell-pack.js"
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
+export { chargeVoltageShift, nickelTermination, nickelTimerFactor } from "./charge-time/ends.js"
 export { type ChargeTime, chargeTime } from "./charge-time/index.js"
 export { nickelChargeFactor } from "./charge-time/kernel.js"
 export type { ChargeTimeInput } from "./charge-time/problem.js"

@@ -141,4 +141,50 @@ describe("chargeTime", () => {
     expect(out.shortBy).toBeGreaterThan(0)
     expect(solved({ cellChargeVoltage: out.nearest.cellChargeVoltage }).minDuration).toBeGreaterThan(0)
   })
+
+  it("expects of sealed lead the 12 to 16 h from empty that its pages print, and no sooner than the ampere-hour law lets it", () => {
+    const lead = { chemistry: "lead", series: 6, parallel: 1, cellCapacity: 18000, cellResistance: 0.0045 } as const
+    const empty = solved({ ...lead, chargeCurrent: 1.5 }).likelyDuration
+    expect([(empty?.low as number) / 3600, (empty?.high as number) / 3600]).toEqual([12, 16])
+    for (const startStateOfCharge of [0, 0.3, 0.5, 0.8, 0.95])
+      for (const chargeCurrent of [0.15, 0.25, 0.4, 0.5, 0.9, 1.5]) {
+        const out = solved({ ...lead, chargeCurrent, startStateOfCharge })
+        // without gas a battery takes at most as many amperes as ampere-hours are missing; losses come on top
+        let [missing, time] = [5 * (1 - startStateOfCharge), 0]
+        while (missing > 0.05) {
+          missing -= (Math.min(chargeCurrent, missing) * 20) / 3600
+          time += 20
+        }
+        const what = `${chargeCurrent} A from ${startStateOfCharge}`
+        expect(out.likelyDuration?.high as number, what).toBeGreaterThan(1.05 * time)
+        expect(out.likelyDuration?.low as number, what).toBeGreaterThanOrEqual(1.1 * out.simpleDuration)
+        expect(out.likelyDuration?.high as number, what).toBeLessThan(1.1 * out.simpleDuration + 16.001 * 3600)
+        expect(out.chargeIn, what).toBeCloseTo(1.1 * 18000 * (1 - startStateOfCharge), 6)
+      }
+  })
+
+  it("holds lead to less in the warm and more in the cold, and stops nickel by what can be measured at its rate", () => {
+    const high = (cellTemperature: number) =>
+      solved({ chemistry: "lead", cellTemperature, openCircuitCurve: steep, chargeCurrent: 0.5 }).changeOverStateOfCharge
+    // a straight curve of 0.8 V a cell: 5 mV/K move the change-over by 1/160 a kelvin, next to what the resistance does
+    const steep = [
+      { stateOfCharge: 0, voltage: 1.9 },
+      { stateOfCharge: 1, voltage: 2.7 },
+    ]
+    const ohm = (celsius: number) => 0.08 * Math.exp((15e3 / 8.314462618) * (1 / (celsius + 273.15) - 1 / 298.15))
+    for (const celsius of [-10, 10, 25, 30, 48])
+      expect(high(celsius)).toBeCloseTo((14.5 / 6 - 0.005 * (celsius - 25) - 0.25 * ohm(celsius) - 1.9) / 0.8, 9)
+    expect(high(60)).toBeCloseTo(high(50) + (0.25 * (ohm(50) - ohm(60))) / 0.8, 9)
+    const nickel = (chargeCurrent: number) => solved({ chemistry: "nimh", chargeCurrent })
+    // 5.2 Ah in three cells: a tenth, three tenths and once the capacity per hour
+    expect(nickel(0.52).termination).toEqual({ timer: expect.closeTo(16 * 3600, 6), voltageDip: null })
+    expect(nickel(1.56).termination).toEqual({ timer: expect.closeTo(5 * 3600, 6), voltageDip: null })
+    expect(nickel(5.2).termination).toEqual({ timer: expect.closeTo(1.5 * 3600, 6), voltageDip: expect.closeTo(0.009, 12) })
+    for (const rate of [0.02, 0.1, 0.2, 0.3, 0.5, 1, 3]) {
+      const out = nickel(5.2 * rate)
+      expect(out.termination?.timer as number).toBeGreaterThanOrEqual(out.minDuration)
+      expect(out.chargeIn).toBeCloseTo(out.minDuration * 5.2 * rate, 6)
+    }
+    expect(solved({}).termination).toBeNull()
+  })
 })

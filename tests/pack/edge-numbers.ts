@@ -9,6 +9,8 @@ const full: Record<string, number> = { nmc: 4.2, lfp: 3.65, lco: 4.2, nimh: 1.45
 const least: Record<string, number> = { nmc: 2.5, lfp: 2.5, lco: 3, nimh: 1, alkaline: 0.8, lead: 1.75 }
 const hottest: Record<string, number> = { nmc: 60, lco: 60, lfp: 60, nimh: 65, alkaline: 50, lead: 50 }
 const coldestCharge: Record<string, number> = { nimh: 0, lead: -10 }
+/** 30 mV/K for six cells of lead against 25 °C; a lower voltage only above 35 °C. */
+const leadShift = (celsius: number) => (celsius > 25 && celsius <= 35 ? 0 : (0.03 * (25 - celsius)) / 6)
 const overCharge: Record<string, number> = { nmc: 4.2, lco: 4.2, lfp: 3.7, lead: 2.45 }
 
 /** Share of a cell's discharge current that its sheets leave at a temperature. */
@@ -83,7 +85,13 @@ const packOhm = (si: {
 const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
 const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.resistance))
 const worst = (si: Any, out: Any, limit: string, sign: number) => {
-  const rows = si.strings.map((s: Any, k: number) => ({ string: k + 1, limit: s[limit], current: sign * out.strings[k].current }))
+  const left =
+    sign > 0 ? discharge(si.chemistry, si.cellTemperature) : chargeRate(si.chemistry, si.cellTemperature) / chargeRate(si.chemistry, 25)
+  const rows = si.strings.map((s: Any, k: number) => ({
+    string: k + 1,
+    limit: s[limit] === null ? null : left * s[limit],
+    current: sign * out.strings[k].current,
+  }))
   return rows
     .filter((r: Any) => r.limit !== null && r.current > r.limit)
     .sort((a: Any, b: Any) => b.current / b.limit - a.current / a.limit)[0]
@@ -140,7 +148,13 @@ export const numbers: Numbers = {
   "chargeTime.too-hot-to-charge.hottest": (si) => (si.chemistry === "lead" ? 50 : 45),
   "chargeTime.charge-rate.rate": (si) => si.chargeCurrent / ampereHours(si),
   "chargeTime.charge-rate.allowed": (si) => chargeRate(si.chemistry, si.cellTemperature),
-  "chargeTime.over-charge.highest": (si) => overCharge[si.chemistry] as number,
+  "chargeTime.over-charge.highest": (si) =>
+    (overCharge[si.chemistry] as number) + (si.chemistry === "lead" ? leadShift(si.cellTemperature) : 0),
+  "chargeTime.nickel-timer.limit": () => 0.3,
+  "chargeTime.nickel-end.rate": (si) => si.chargeCurrent / ampereHours(si),
+  "chargeTime.nickel-end.hottest": () => 42,
+  "chargeTime.nickel-end.low": () => 1,
+  "chargeTime.nickel-end.high": () => 2,
   "chargeTime.cellChargeVoltage.full": (si) => full[si.chemistry] as number,
   "chargeTime.not-rechargeable.shortBy": (si) => si.chargeCurrent,
   "chargeTime.too-cold.shortBy": (si) => -si.cellTemperature,

@@ -366,6 +366,43 @@ export const edges: Edges = {
       shown: { chemistry: "lead", cellChargeVoltage: 2.455 },
       notShown: { chemistry: "lead", cellChargeVoltage: 2.45 },
     },
+    // 30 mV/K for six cells: at 40 °C 2.375 V; none less is asked for up to 35 °C; in the cold 2.55 V at 5 °C
+    {
+      code: "over-charge",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { chemistry: "lead", cellTemperature: 40, cellChargeVoltage: 2.38 },
+      notShown: { chemistry: "lead", cellTemperature: 40, cellChargeVoltage: 2.374 },
+    },
+    {
+      code: "over-charge",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { chemistry: "lead", cellTemperature: 35.001, cellChargeVoltage: 2.449 },
+      notShown: { chemistry: "lead", cellTemperature: 35, cellChargeVoltage: 2.449 },
+    },
+    {
+      code: "over-charge",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { chemistry: "lead", cellTemperature: 5, cellChargeVoltage: 2.552 },
+      notShown: { chemistry: "lead", cellTemperature: 5, cellChargeVoltage: 2.548 },
+    },
+    // 5.2 Ah: up to three tenths, 1.56 A
+    {
+      code: "nickel-timer",
+      severity: "caution",
+      solver: chargeTime,
+      shown: { chemistry: "nimh", chargeCurrent: 1.559 },
+      notShown: { chemistry: "nimh", chargeCurrent: 1.561 },
+    },
+    {
+      code: "nickel-end",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { chemistry: "nimh", chargeCurrent: 1.561 },
+      notShown: { chemistry: "nimh", chargeCurrent: 1.559 },
+    },
     {
       code: "charge-time-is-minimum",
       severity: "note",
@@ -409,6 +446,42 @@ export const edges: Edges = {
       solver: parallelSharing,
       shown: strings({ openCircuitVoltage: 11.6, maxChargeCurrent: 1.99 }),
       notShown: strings({ openCircuitVoltage: 11.6, maxChargeCurrent: 2.01 }),
+    },
+    // at 10 °C two fifths of the rated charge current, at 0 °C a sixth of the discharge current
+    {
+      code: "over-charge",
+      severity: "warning",
+      solver: parallelSharing,
+      shown: strings({ openCircuitVoltage: 11.6, maxChargeCurrent: 4.98 }, { cellTemperature: 10 }),
+      notShown: strings({ openCircuitVoltage: 11.6, maxChargeCurrent: 5.02 }, { cellTemperature: 10 }),
+    },
+    {
+      code: "over-current",
+      severity: "warning",
+      solver: parallelSharing,
+      shown: strings({ maxCurrent: 17.95 }, { current: 6, cellTemperature: 0 }),
+      notShown: strings({ maxCurrent: 18.05 }, { current: 6, cellTemperature: 0 }),
+    },
+    {
+      code: "cold-charge",
+      severity: "warning",
+      solver: parallelSharing,
+      shown: strings({ openCircuitVoltage: 11.6 }, { cellTemperature: -0.0005 }),
+      notShown: strings({ openCircuitVoltage: 11.6 }, { cellTemperature: 0 }),
+    },
+    {
+      code: "too-hot-to-charge",
+      severity: "warning",
+      solver: parallelSharing,
+      shown: strings({ openCircuitVoltage: 11.6 }, { cellTemperature: 45.1 }),
+      notShown: strings({ openCircuitVoltage: 11.6 }, { cellTemperature: 45 }),
+    },
+    {
+      code: "too-hot-to-charge",
+      severity: "warning",
+      solver: parallelSharing,
+      shown: strings({ openCircuitVoltage: 11.95 }, { cellTemperature: 50.1, chemistry: "lead" }),
+      notShown: strings({ openCircuitVoltage: 12 }, { cellTemperature: 50.1, chemistry: "lead" }),
     },
     {
       code: "unequal-resistance",

@@ -105,6 +105,8 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "current: min 0, max 1000, default null",
     "loadResistance: min 0.000001, max 1000000, default null",
     "voltageSpan: min 1 mV, max 200, default null",
+    "chemistry: default nmc",
+    "cellTemperature: min -40, max 80, default 25",
     "laterTime: min 0, max 10 h, default 10 s",
   ],
   peukert: [

@@ -3,9 +3,12 @@ import {
   capacityFactor,
   chargeRateLimit,
   chargeTime,
+  chargeVoltageShift,
   chemistries,
   dischargeLimitFactor,
+  genericCells,
   nickelChargeFactor,
+  nickelTermination,
 } from "../../src/pack/index.js"
 import type { Check } from "../helpers/references.js"
 import { answer, at, curve, list, pack, source } from "./pack-helpers.js"
@@ -18,7 +21,11 @@ export const charging: Record<string, Check> = {
     const ideal = list(inputs, "capacity_Ah").map((q, k) => simpleHours(q, list(inputs, "charge_current_A")[k] as number))
     return { ideal_time_h: ideal, overhead_factor: list(inputs, "time_min").map((t, k) => t / 60 / (ideal[k] as number)) }
   },
-  "charge-agm": () => ({ cycle_V_min: 6 * chemistries.lead.cellFullVoltage }),
+  "charge-agm": () => ({
+    cycle_V_min: 6 * chemistries.lead.cellFullVoltage,
+    cycle_compensation_mV_per_degC: 6000 * (chargeVoltageShift("lead", 26) - chargeVoltageShift("lead", 25)),
+    time_full_from_100pct_cycle_h: leadHours(0).high,
+  }),
   "charge-cccv-reference": (inputs) => {
     const out = answer(chargeTime, {
       series: 1,
@@ -42,6 +49,24 @@ export const charging: Record<string, Check> = {
   }),
   "pb-pack-charge-temp-18650": (inputs) => chargeBands("nmc", at(inputs, "capacity_mAh")),
   "pb-pack-charge-temp-lfp": (inputs) => chargeBands("lfp", at(inputs, "capacity_mAh")),
+  "temp-charge-voltage-compensation": (inputs) => {
+    const shiftAt = (fahrenheit: number) => at(inputs, "cells") * chargeVoltageShift("lead", (fahrenheit - 32) / 1.8)
+    return { adjusted_voltage_V: at(inputs, "set_voltage_V") + shiftAt(at(inputs, "temperature_degF")) - shiftAt(80) }
+  },
+  "nimh-dtdt-cutoff": (inputs) => {
+    const { low, high } = nickelTermination.heatingRate
+    const hours = (nickelTimer(at(inputs, "rate_C")).termination?.timer as number) / HOUR
+    return { rate_degF_per_min: [low, high].map((rate) => rate * 60 * 1.8), charge_h: hours }
+  },
+  "nimh-five-hour-timer": (inputs) => {
+    const rate = 1 / at(inputs, "rate_divisor")
+    return { rate_C: rate, charge_factor: rate * ((nickelTimer(rate).termination?.timer as number) / HOUR) }
+  },
+  "nimh-racing-delta-peak": (inputs) => ({
+    delta_peak_mV: 1000 * (nickelTimer(chargeRateLimit("nimh", 25), at(inputs, "cells")).termination?.voltageDip as number),
+    max_rate_C: chargeRateLimit("nimh", 25),
+    cutout_degC_max: nickelTermination.maxTemperature,
+  }),
   "charge-nimh-tenth-c": (inputs) => {
     const factors = list(inputs, "rate_It").map(nickelChargeFactor)
     return { charge_factor: factors, implied_efficiency: factors.map((f) => 1 / f) }
@@ -80,6 +105,31 @@ export const charging: Record<string, Check> = {
   "pb-pack-charge-time-c": printedChargeTime,
 }
 
+/** Hours on the charger of a 12 V 5 Ah battery at the most that its sheet allows. */
+export function leadHours(startStateOfCharge: number) {
+  const cell = genericCells["agm-5ah"]
+  const { chemistry, cellCapacity, cellResistance, cellMaxChargeCurrent: chargeCurrent } = cell
+  const { likelyDuration } = answer(chargeTime, {
+    series: 6,
+    parallel: 1,
+    chemistry,
+    cellCapacity,
+    cellResistance,
+    chargeCurrent,
+    startStateOfCharge,
+  })
+  return { low: (likelyDuration?.low as number) / HOUR, high: (likelyDuration?.high as number) / HOUR }
+}
+function nickelTimer(rate: number, series = 1) {
+  return answer(chargeTime, {
+    series,
+    parallel: 1,
+    chemistry: "nimh",
+    cellCapacity: 2 * HOUR,
+    cellResistance: 0.03,
+    chargeCurrent: 2 * rate,
+  })
+}
 function simpleHours(ampereHours: number, chargeCurrent: number): number {
   return (
     answer(chargeTime, { series: 1, parallel: 1, cellCapacity: ampereHours * HOUR, cellResistance: 0.03, chargeCurrent }).simpleDuration /

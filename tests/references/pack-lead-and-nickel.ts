@@ -14,6 +14,7 @@ import {
 } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import type { Check } from "../helpers/references.js"
+import { leadHours } from "./pack-charging.js"
 import { answer, at, list, pack } from "./pack-helpers.js"
 
 const HOUR = 3600
@@ -43,7 +44,10 @@ function exponentOf(inputs: object) {
 
 /** Checks by row id. */
 export const leadAndNickel: Record<string, Check> = {
-  "agm-charge-time-half-discharged": () => ({ max_charge_C: chargeRateLimit("lead", 25) }),
+  "agm-charge-time-half-discharged": (inputs) => ({
+    cycle_time_h: leadHours(1 - at(inputs, "depth_of_discharge")).high,
+    max_charge_C: chargeRateLimit("lead", 25),
+  }),
   "lead-discharge-limits-flooded": (inputs) => {
     const { cellMaxCurrent, cellCapacity } = genericCells["agm-5ah"]
     const rate = cellMaxCurrent / (cellCapacity / HOUR)
@@ -53,7 +57,9 @@ export const leadAndNickel: Record<string, Check> = {
     const chargeCurrent = chargeRateLimit("lead", 25) * at(inputs, "capacity_Ah")
     const returned = 1.1 * at(inputs, "discharged_Ah") * HOUR
     const out = answer(chargeTime, { series: 6, parallel: 1, chemistry: "lead", cellCapacity: returned, cellResistance: 0, chargeCurrent })
-    return { max_initial_A: chargeCurrent, time_at_max_h: out.simpleDuration / HOUR }
+    const given = at(inputs, "discharged_Ah") * HOUR
+    const full = answer(chargeTime, { series: 6, parallel: 1, chemistry: "lead", cellCapacity: given, cellResistance: 0, chargeCurrent })
+    return { charge_in_Ah: full.chargeIn / HOUR, max_initial_A: chargeCurrent, time_at_max_h: out.simpleDuration / HOUR }
   },
   "lfp-4s-per-cell": (inputs) => {
     const series = at(inputs, "cells_series")
@@ -122,14 +128,15 @@ export const leadAndNickel: Record<string, Check> = {
 const charger = "a setting of the charger, which chargeTime does not have"
 const rate = "a second figure for fast charging, which is not kept"
 
+const storage = "advice for storing, which no solver of a charge gives"
+
 /** Why single values of these rows are left out. */
 export const leadAndNickelWithout: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   "agm-charge-time-half-discharged": {
     float_time_h: "chargeTime charges once and does not float",
-    cycle_time_h: "the sheet names no current to calculate with; the hours stand in a caution",
   },
   "lead-discharge-limits-flooded": { recommended_below_C: "advice beside the limit", storage_min_V_per_cell: "no solver stores batteries" },
-  "lead-recharge-factor-110": { charge_in_Ah: "the factor 1.1 is the sheet's; chargeTime leaves it out and says so" },
+  "nimh-racing-delta-peak": { storage_charge_min: storage, storage_charge_max: storage },
   "lfp-4s-per-cell": {
     charge_V_per_cell: "below the 3.65 V kept, which other sheets print",
     taper_C: charger,

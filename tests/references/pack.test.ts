@@ -57,10 +57,8 @@ referenceTests(
       float_V_min: "chargeTime charges once and does not float",
       float_V_max: "chargeTime charges once and does not float",
       cycle_V_max: "the lower end of the range is kept",
-      float_compensation_mV_per_degC: "chargeTime takes the charge voltage as given",
-      cycle_compensation_mV_per_degC: "chargeTime takes the charge voltage as given",
+      float_compensation_mV_per_degC: "chargeTime charges once and does not float",
       time_full_from_100pct_float_h: "chargeTime charges once and does not float",
-      time_full_from_100pct_cycle_h: "the sheet names no current to reckon with",
     },
     "charge-power-flow-car-battery": { terminal_voltage_V: "packUnderLoad discharges only" },
     "pb-pack-charge-allowed-below-zero": {

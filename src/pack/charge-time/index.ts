@@ -1,27 +1,12 @@
-import { type Caution, caution, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
+import { type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
-import { chargeRateLimit, temperatureLimitSource } from "../data.js"
-import { packCautions, packFields, packResistanceSteps } from "../fields.js"
+import { packFields } from "../fields.js"
 import { curveFaults, curveField } from "../open-circuit.js"
-import {
-  CELL_SHEETS,
-  CHARGE_TIMES,
-  LEAD_CHARGE_TIMES,
-  LEAD_CHARGING,
-  LITHIUM_SAFETY,
-  NICKEL_SHEETS,
-  PACK_SHEETS,
-  TEMPERATURE_LIMITS,
-} from "../sources.js"
-import { chargeTolerance, highestChargeVoltage, nickelChargeFactor, solve } from "./kernel.js"
-import {
-  type ChargeTimeInput,
-  changeOverByBisection,
-  endByBisection,
-  heatByQuadrature,
-  storedByQuadrature,
-  tailByQuadrature,
-} from "./problem.js"
+import { CHARGE_TIMES, LEAD_CHARGE_TIMES, LEAD_CHARGING, LEAD_FULL_TIMES, NICKEL_ENDS, NICKEL_SHEETS } from "../sources.js"
+import { cautions } from "./cautions.js"
+import { chargeFormulae } from "./formulae.js"
+import { highestChargeVoltage, solve } from "./kernel.js"
+import type { ChargeTimeInput } from "./problem.js"
 import type { ChargeTime, ChargeTimeCaution, ChargeTimeRefusal, Si } from "./types.js"
 
 export type { ChargeTime } from "./types.js"
@@ -48,101 +33,6 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-function rateFaults(si: Si): Caution<ChargeTimeCaution>[] {
-  const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
-  const rate = si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)
-  const allowed = chargeRateLimit(si.chemistry, si.cellTemperature)
-  const source = lithiumIon ? temperatureLimitSource : si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGING
-  if (coldestCharge !== null && si.cellTemperature < coldestCharge)
-    return [
-      caution(
-        "cold-charge",
-        "warning",
-        "Below {coldest temperature °C} cells of this kind must not be charged at the usual rate: they take up little, gas and can vent. Warm them first.",
-        si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGE_TIMES,
-        { coldest: coldestCharge },
-      ),
-    ]
-  if (allowed === 0)
-    return [
-      caution(
-        "too-hot-to-charge",
-        "warning",
-        "At {given.cellTemperature temperature °C} the strictest makers forbid charging, and none in the sun or under padding is safe: let the cells cool to {hottest temperature °C} or less, unless the datasheet of your own cell says more.",
-        lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
-        { "given.cellTemperature": si.cellTemperature, hottest: si.chemistry === "lead" ? 50 : 45 },
-      ),
-    ]
-  return rate > allowed
-    ? [
-        caution(
-          "charge-rate",
-          "warning",
-          "{rate} times the capacity per hour is above the {allowed} that ordinary cells of this kind take at this temperature: they heat, and can vent. Only the datasheet of your own cell can allow more.",
-          source,
-          { rate, allowed },
-        ),
-      ]
-    : []
-}
-
-function cautions(si: Si, out: ChargeTime): Caution<ChargeTimeCaution>[] {
-  const stated = Math.max(si.cellChargeVoltage ?? 0, si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series
-  const found: Caution<ChargeTimeCaution>[] = [...packCautions({ ...si, cellCutOffVoltage: null }, stated), ...rateFaults(si)]
-  const { cellFullVoltage: fullVoltage, lithiumIon } = chemistries[si.chemistry]
-  const highest = fullVoltage + chargeTolerance(si.chemistry)
-  if (si.cellChargeVoltage !== null && si.cellChargeVoltage > highest + 1e-9)
-    found.push(
-      lithiumIon
-        ? caution(
-            "over-charge",
-            "warning",
-            "More than {highest voltage} a cell over-charges it, which can set it on fire. Use a charger made for this chemistry and number of cells in series.",
-            si.chemistry === "lfp" ? PACK_SHEETS : LITHIUM_SAFETY,
-            { highest },
-          )
-        : caution(
-            "over-charge",
-            "warning",
-            "More than {highest voltage} a cell makes a lead battery gas: hydrogen that a spark explodes, heat, and acid mist. Use a charger made for sealed lead, in the open air.",
-            LEAD_CHARGING,
-            { highest },
-          ),
-    )
-  if (out.likelyDuration)
-    found.push(
-      caution(
-        "charge-time-is-minimum",
-        "note",
-        "One resistance makes the last part too short: by datasheets expect {likelyDuration.low time} to {likelyDuration.high time}. Charge off the body, watched, on something that does not burn.",
-        CHARGE_TIMES,
-        { "likelyDuration.low": out.likelyDuration.low, "likelyDuration.high": out.likelyDuration.high },
-      ),
-    )
-  if (si.chemistry === "lead")
-    found.push(
-      caution(
-        "lead-tail",
-        "caution",
-        "{minDuration time} leaves out the last part, which no stronger charger shortens: datasheets print 16 h from empty and 10 h from half. Charge in the open air, away from sparks.",
-        LEAD_CHARGE_TIMES,
-        { minDuration: out.minDuration },
-      ),
-    )
-  const rate = si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)
-  if (si.chemistry === "nimh" && rate < 0.1)
-    found.push(
-      caution(
-        "slow-nickel",
-        "note",
-        "Below a tenth of the capacity per hour nickel cells take up less still: {minDuration time} is at least, and they may never fill.",
-        NICKEL_SHEETS,
-        { minDuration: out.minDuration },
-      ),
-    )
-  return found
-}
-
 const { cellCutOffVoltage: _, ...chargeFields } = packFields
 
 /**
@@ -155,8 +45,11 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * between by the logarithm of the rate).
  *
  * Valid as a lower limit: polarisation makes the last part longer. Datasheets of lithium cells print 20 min (from empty) to
- * 2 h more than charge over current, given as the likely range. Lead-acid is calculated the same way, to 2.42 V a cell,
- * and takes far longer (a caution says how long).
+ * 2 h more than charge over current, given as the likely range. Lead-acid is calculated the same way, to 2.42 V a cell
+ * at 25 °C and 5 mV/K less in the warm, more in the cold, and takes far longer: by sheets 16 h from empty and 10 h from half, or, with a
+ * weak charger, 1.1 times charge over current and 4 h; three quarters of the sheets' hours at least. Nickel is ended by a
+ * timer, 1.6 times charge over current at 0.1 of the capacity per hour and 1.5 times from 0.3 on, and above that rate by the first
+ * sign of a full pack too.
  *
  * **Inputs**
  * - `series`: cells in series [n_s; whole 1 to 200]
@@ -180,8 +73,9 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * `constantVoltageDuration`: time at constant voltage [t_2; s]; `changeOverStateOfCharge`: state of charge at the
  * change-over [s_c; as a fraction]; `endStateOfCharge`: state of charge at the end [s_e; as a fraction]; `energy`:
  * energy put in [W; J]; `heat`: heat in the resistance [W_h; J]; `simpleDuration`: simple duration: charge over
- * current [t_s; s]; `durationRatio`: minimum time over charge over current [k_o; as a fraction]; `likelyDuration`:
- * charging time to expect by datasheets [group].
+ * current [t_s; s]; `durationRatio`: minimum time over charge over current [k_o; as a fraction]; `chargeIn`: charge
+ * put in, losses included [Q_i; C]; `likelyDuration`: charging time to expect by datasheets [group]; `termination`:
+ * what ends a nickel charge [group].
  *
  * **Symbols of the working**
  *
@@ -189,13 +83,23 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * nickel: 1 for nickel-metal hydride; lithium: 1 for lithium; s_b: the same by bisection of E + I·R against the charge
  * voltage; k_n: charge put in over charge gained; t_q: the same by quadrature of Q·R/(V − E) [s]; s_f: charge at which
  * the current has fallen to the stopping current, by bisection; W_q: heat by quadrature of current squared [J]; W_s:
- * energy stored, by quadrature of the open-circuit voltage [J]; k_w: charge put in for each that is kept.
+ * energy stored, by quadrature of the open-circuit voltage [J]; k_w: charge put in for each that is kept; k_r: charge
+ * put in over charge gained, losses included; k_x: charge after which a timer stops, over the charge to gain; shows: 1
+ * where a full pack shows in its voltage.
  *
  * **Sources**
  * - Lithium cell datasheets (21700 of 4.0 and 5.0 Ah, 18650 of 2.6 Ah, 26650 LFP, polymer of 1.3 and 6 Ah), charging
  *   times at 0.2 to 1.5 times the capacity per hour: 20 min to 2 h over charge over current
  * - Nickel metal hydride handbook, individual data sheets, 2005, standard and rapid charge, 0 to 45 and 0 to 40 °C
- * - 12 V 5 Ah AGM battery data sheet, charging table: 16 h from empty, 10 h from half
+ * - Charging pages for nickel-metal hydride cells (a battery seller's, a model car federation's of 2007, BU-408 as
+ *   quoted), 5 h at 0.3 of the capacity per hour by timer; at 1, 3 mV a cell, 1 to 2 K a minute, 42 °C or 1.5 h;
+ *   nothing to measure at 0.1 to 0.3
+ * - 12 V 5 Ah AGM battery data sheet, charging table: 16 h from empty, 10 h from half; cycle setting -30 mV/K for six
+ *   cells, none needed from 15 to 35 °C
+ * - Battery University (Cadex): BU-403, Charging lead acid, as quoted by a charging page: 12 to 16 h for sealed
+ *   batteries, 8 to 10 h with high currents but without full topping charge
+ * - Sealed lead-acid charging and discharging instructions, 2.40 to 2.45 V a cell in cycles; at most 0.3 of the
+ *   capacity per hour; 1.1 times the charge drawn
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -258,6 +162,7 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime, ChargeTimeRefusal, 
     heat: { kind: "energy", symbol: "W_h", label: "heat in the resistance", unit: "Wh" },
     simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: charge over current" },
     durationRatio: { kind: "ratio", symbol: "k_o", label: "minimum time over charge over current" },
+    chargeIn: { kind: "charge", symbol: "Q_i", label: "charge put in, losses included", unit: "Ah" },
     likelyDuration: {
       kind: "group",
       label: "charging time to expect by datasheets",
@@ -266,71 +171,18 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime, ChargeTimeRefusal, 
         high: { kind: "time", symbol: "t_m", label: "maximum to expect by datasheets" },
       },
     },
+    termination: {
+      kind: "group",
+      label: "what ends a nickel charge",
+      fields: {
+        timer: { kind: "time", symbol: "t_x", label: "longest time on the charger" },
+        voltageDip: { kind: "voltage", symbol: "U_d", label: "fall of the voltage from its peak" },
+      },
+    },
   },
   example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", chargeCurrent: "2 A", startStateOfCharge: 0.1 },
-  formulae: [
-    { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p" },
-    ...packResistanceSteps,
-    { symbol: "nickel", kind: "number", meaning: "1 for nickel-metal hydride", given: (si) => (si.chemistry === "nimh" ? 1 : 0) },
-    { symbol: "lithium", kind: "number", meaning: "1 for lithium", given: (si) => (chemistries[si.chemistry].lithiumIon ? 1 : 0) },
-    { symbol: "t_s", meaning: "charge over current", is: "Q * (1 - s_0) / I" },
-    { solved: "s_c", meaning: "charge at the change-over" },
-    {
-      symbol: "s_b",
-      kind: "ratio",
-      meaning: "the same by bisection of E + I·R against the charge voltage",
-      given: (si) => changeOverByBisection(si),
-    },
-    { left: "s_c", right: "s_b", meaning: "change-over where E + I·R reaches the charge voltage", within: 1e-8, when: "nickel == 0" },
-    { left: "s_c", right: "1", meaning: "no change-over: charged at constant current", when: "nickel == 1" },
-    { symbol: "t_1", meaning: "time at constant current", is: "Q * (s_c - s_0) / I", when: "nickel == 0" },
-    {
-      symbol: "k_n",
-      kind: "number",
-      meaning: "charge put in over charge gained",
-      given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)),
-      source: NICKEL_SHEETS,
-    },
-    { symbol: "t_1", meaning: "time at constant current", is: "k_n * t_s", when: "nickel == 1" },
-    { solved: "s_e", meaning: "charge at the end" },
-    { solved: "t_2", meaning: "time at constant voltage" },
-    { symbol: "t_q", kind: "time", meaning: "the same by quadrature of Q·R/(V − E)", given: (si, out) => tailByQuadrature(si, out) },
-    { left: "t_2", right: "t_q", meaning: "time at constant voltage against quadrature", within: 1e-7 },
-    {
-      symbol: "s_f",
-      kind: "ratio",
-      meaning: "charge at which the current has fallen to the stopping current, by bisection",
-      given: (si, out) => endByBisection(si, out),
-    },
-    { left: "s_e", right: "s_f", meaning: "it stops at the stopping current", within: 1e-8 },
-    { symbol: "t", meaning: "time", is: "t_1 + t_2" },
-    { symbol: "k_o", meaning: "time against charge over current", is: "t / t_s" },
-    { solved: "W_h", meaning: "heat in the resistance" },
-    { symbol: "W_q", kind: "energy", meaning: "heat by quadrature of current squared", given: (si, out) => heatByQuadrature(si, out) },
-    { left: "W_h + 1e-9 J", right: "W_q + 1e-9 J", meaning: "heat against quadrature", within: 1e-7 },
-    {
-      symbol: "W_s",
-      kind: "energy",
-      meaning: "energy stored, by quadrature of the open-circuit voltage",
-      given: (si, out) => storedByQuadrature(si, out),
-    },
-    {
-      symbol: "k_w",
-      kind: "number",
-      meaning: "charge put in for each that is kept",
-      given: (si, out) => (si.chemistry === "nimh" ? out.durationRatio : 1),
-    },
-    { symbol: "W", meaning: "energy put in", is: "W_s * k_w + W_h" },
-    {
-      symbol: "t_l",
-      meaning: "to expect, at least",
-      is: "max(t, t_s + 20 minutes * (1 - s_0))",
-      when: "lithium == 1",
-      source: CHARGE_TIMES,
-    },
-    { symbol: "t_m", meaning: "to expect, at most", is: "max(t, t_s + 2 hours)", when: "lithium == 1", source: CHARGE_TIMES },
-  ],
-  sources: [CHARGE_TIMES, NICKEL_SHEETS, LEAD_CHARGE_TIMES],
+  formulae: chargeFormulae,
+  sources: [CHARGE_TIMES, NICKEL_SHEETS, NICKEL_ENDS, LEAD_CHARGE_TIMES, LEAD_FULL_TIMES, LEAD_CHARGING],
   check,
   cautions,
 }))

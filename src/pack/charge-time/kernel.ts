@@ -3,6 +3,7 @@
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { chargeAt, emfAt } from "../discharge.js"
+import { LEAD_RETURN, leadDuration, nickelTermination, nickelTimerFactor } from "./ends.js"
 import { setUp, straightPieces } from "./problem.js"
 import type { ChargeTime, ChargeTimeRefusal, Si } from "./types.js"
 
@@ -55,7 +56,8 @@ export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
     )
   if (si.chemistry === "nimh") {
     if (startStateOfCharge >= 1) return full(1)
-    const factor = nickelChargeFactor(chargeCurrent / (capacity / 3600))
+    const rate = chargeCurrent / (capacity / 3600)
+    const factor = nickelChargeFactor(rate)
     const minDuration = factor * simpleDuration
     const heat = chargeCurrent ** 2 * resistance * minDuration
     // the charge that is not taken up turns to heat at the cell's voltage
@@ -73,7 +75,12 @@ export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
       heat,
       simpleDuration,
       durationRatio: factor,
+      chargeIn: capacity * (1 - startStateOfCharge) * factor,
       likelyDuration: null,
+      termination: {
+        timer: nickelTimerFactor(rate) * simpleDuration,
+        voltageDip: rate > nickelTermination.timerOnlyRate ? si.series * nickelTermination.voltageDip : null,
+      },
     }
   }
   const stop = Math.min(end, chargeCurrent)
@@ -109,6 +116,9 @@ export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
     heat += (capacity * (b - a) * (from + to)) / 2
   }
   const time = constantCurrentDuration + voltageTime
+  const likely = lithiumIon
+    ? { low: simpleDuration + tail.low * (1 - startStateOfCharge), high: simpleDuration + tail.high }
+    : leadDuration(1 - startStateOfCharge, simpleDuration)
   return {
     minDuration: time,
     constantCurrentDuration,
@@ -119,11 +129,8 @@ export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
     heat,
     simpleDuration,
     durationRatio: time / simpleDuration,
-    likelyDuration: lithiumIon
-      ? {
-          low: Math.max(time, simpleDuration + tail.low * (1 - startStateOfCharge)),
-          high: Math.max(time, simpleDuration + tail.high),
-        }
-      : null,
+    chargeIn: capacity * (endStateOfCharge - startStateOfCharge) * (lithiumIon ? 1 : LEAD_RETURN),
+    likelyDuration: { low: Math.max(time, likely.low), high: Math.max(time, likely.high) },
+    termination: null,
   }
 }

@@ -5,6 +5,7 @@ import { chemistries, curveOf } from "../chemistry.js"
 import { type Curve, emfAt } from "../discharge.js"
 import { type PackCells, packResistance } from "../fields.js"
 import type { OpenCircuitPoint } from "../open-circuit.js"
+import { chargeVoltageShift } from "./ends.js"
 
 /** Input of {@link chargeTime}. */
 export interface ChargeTimeInput extends Omit<PackCells, "cellCutOffVoltage"> {
@@ -12,7 +13,10 @@ export interface ChargeTimeInput extends Omit<PackCells, "cellCutOffVoltage"> {
   chargeCurrent: Current
   /** State of charge at the start [s_0; 0 to 100 %; default 0] */
   startStateOfCharge?: Ratio
-  /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; 10 mV to 20 V; optional] */
+  /**
+   * Voltage of a cell at which the charger holds; the chemistry's where left out (lead by its temperature). [V_c; 10 mV
+   * to 20 V; optional]
+   */
   cellChargeVoltage?: Voltage | null
   /**
    * Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. [I_e;
@@ -42,7 +46,9 @@ export function setUp(si: Si) {
     curve,
     capacity,
     resistance: packResistance(si),
-    limit: (si.cellChargeVoltage ?? chemistries[si.chemistry].cellFullVoltage) * si.series,
+    limit:
+      (si.cellChargeVoltage ?? chemistries[si.chemistry].cellFullVoltage + chargeVoltageShift(si.chemistry, si.cellTemperature)) *
+      si.series,
     end: si.terminationCurrent ?? capacity / 3600 / 20,
   }
 }

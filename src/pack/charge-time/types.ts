@@ -12,6 +12,8 @@ export type ChargeTimeCaution =
   | "charge-rate"
   | "charge-time-is-minimum"
   | "lead-tail"
+  | "nickel-end"
+  | "nickel-timer"
   | "over-charge"
   | "slow-nickel"
   | "too-hot-to-charge"
@@ -37,12 +39,21 @@ export interface ChargeTime {
   readonly simpleDuration: number
   /** Time against that. [k_o; as a fraction] */
   readonly durationRatio: number
-  /** Time to expect by datasheets; null but for lithium. [group] */
+  /** Charge to put in, with what the cells lose of it. [Q_i; C] */
+  readonly chargeIn: number
+  /** Time to expect by datasheets; null for nickel. [group] */
   readonly likelyDuration: {
     /** Shortest time to expect. [t_l; s] */
     readonly low: number
     /** Longest time to expect. [t_m; s] */
     readonly high: number
+  } | null
+  /** What ends the charge of nickel, whichever comes first; null for the others, which the current ends. [group] */
+  readonly termination: {
+    /** Longest time on the charger [t_x; s] */
+    readonly timer: number
+    /** Fall of the pack's voltage from its peak; null where none shows at this rate. [U_d; V] */
+    readonly voltageDip: number | null
   } | null
 }
 

@@ -1,4 +1,5 @@
 import type { SiOf, Step } from "../../solver/index.js"
+import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
 import { COMMON_VOLTAGE } from "../sources.js"
 import { ratesApart, ratesOf, spanned } from "./transient.js"
 import type { ParallelSharing, ParallelSharingInput } from "./types.js"
@@ -82,10 +83,20 @@ export const sharingFormulae: readonly Step<SiOf<ParallelSharingInput>, Parallel
     given: (_, out) => (out.loadCurrentAtLimit === null ? 0 : 1),
   },
   {
+    symbol: "k_d",
+    kind: "number",
+    meaning: "share of the discharge limit left at this temperature",
+    given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
+    source: temperatureLimitSource,
+  },
+  {
     symbol: "V_s",
     kind: "voltage",
     meaning: "voltage at which the first string is at its limit",
-    given: (si) => Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent ?? 0) * s.resistance)),
+    given: (si) => {
+      const factor = dischargeLimitFactor(si.chemistry, si.cellTemperature)
+      return Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent ?? 0) * factor * s.resistance))
+    },
   },
   {
     symbol: "I_s",

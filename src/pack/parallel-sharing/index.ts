@@ -1,6 +1,8 @@
 import { type Caution, caution, commonPractice, type NoSolution, refuse, type Solver, solver } from "../../solver/index.js"
-import { touchCautions } from "../fields.js"
-import { COMMON_VOLTAGE, LITHIUM_SAFETY, PARALLEL_CELLS } from "../sources.js"
+import { chemistries } from "../chemistry.js"
+import { chargeLimitFactor, dischargeLimitFactor, temperatureLimitSource } from "../data.js"
+import { packFields, touchCautions } from "../fields.js"
+import { COMMON_VOLTAGE, LITHIUM_SAFETY, PARALLEL_CELLS, TEMPERATURE_LIMITS } from "../sources.js"
 import { sharingFormulae } from "./formulae.js"
 import { cellsTaken, commonVoltage, ratesOf, slowestRate, spanned, total, voltagesAfter } from "./transient.js"
 import type { ParallelSharing, ParallelSharingCaution, ParallelSharingInput, ParallelSharingRefusal, Si, StringState } from "./types.js"
@@ -54,10 +56,13 @@ function solve(si: Si): ParallelSharing | NoSolution<ParallelSharingRefusal> {
 /** Maximum load current with every string within its discharge limit at the first moment; null where a string has none. */
 function safeCurrent(si: Si, emf: readonly number[], conductance: readonly number[]): number | null {
   if (si.strings.some((s) => s.maxCurrent === null)) return null
+  const factor = dischargeLimitFactor(si.chemistry, si.cellTemperature)
   // each string allows the common voltage to fall to E − I_max·r; the highest of these voltages binds
-  const least = Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent as number) * s.resistance))
+  const least = Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent as number) * factor * s.resistance))
   return Math.max(0, total(emf.map((e, k) => (e - least) * (conductance[k] as number))))
 }
+
+const limitAt = (limit: number | null, factor: number) => (limit === null ? null : limit * factor)
 
 /** The string that a current burdens most against its limit, where one is over it. */
 function worst(si: Si, limitOf: (s: Si["strings"][number]) => number | null, currentOf: (k: number) => number) {
@@ -94,7 +99,7 @@ function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>
         { spread },
       ),
     )
-  const discharged = worst(si, (s) => s.maxCurrent, currentOf)
+  const discharged = worst(si, (s) => limitAt(s.maxCurrent, dischargeLimitFactor(si.chemistry, si.cellTemperature)), currentOf)
   if (discharged)
     found.push(
       caution(
@@ -105,11 +110,27 @@ function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>
         discharged,
       ),
     )
+  const allowed = chargeLimitFactor(si.chemistry, si.cellTemperature)
   const charged = worst(
     si,
-    (s) => s.maxChargeCurrent,
+    (s) => limitAt(s.maxChargeCurrent, allowed),
     (k) => -currentOf(k),
   )
+  const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
+  if (out.chargedCount > 0 && allowed === 0) {
+    const cold = coldestCharge !== null && si.cellTemperature < coldestCharge
+    found.push(
+      caution(
+        cold ? "cold-charge" : "too-hot-to-charge",
+        "warning",
+        cold
+          ? "At {given.cellTemperature temperature °C} such cells must not be charged, and {chargedCount} of the strings are, by the others: bring all to one voltage in the warm, then join them."
+          : "At {given.cellTemperature temperature °C} the strictest makers let no cell of this kind be charged, and {chargedCount} of the strings are, by the others: bring all to one voltage before joining them.",
+        lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
+        { "given.cellTemperature": si.cellTemperature, chargedCount: out.chargedCount },
+      ),
+    )
+  }
   if (charged)
     found.push(
       caution(
@@ -174,6 +195,8 @@ function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>
  * - `current`: load current [I_l; 0 to 1000 A; optional]
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
  * - `voltageSpan`: rise from empty to full [U; 1 mV to 200 V; optional]
+ * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
  * - `laterTime`: time of the later state [t_a; 0 to 10 h; default 10 s]
  * - at most one of `current` and `loadResistance`
  *
@@ -191,7 +214,8 @@ function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>
  * I_0: constant load current [A]; g: conductances, per ohm; I_k: current of each string [A]; several: 1 for more than
  * one string; a_1: slowest string's own rate U/(Q·r) [Hz]; g_1: its conductance, per ohm; a_n: the other strings'
  * rates [Hz]; g_n: their conductances, per ohm; apart: 1 where the two slowest rates differ; limited: 1 where every
- * string has a limit; V_s: voltage at which the first string is at its limit [V].
+ * string has a limit; k_d: share of the discharge limit left at this temperature; V_s: voltage at which the first
+ * string is at its limit [V].
  *
  * **Sources**
  * - J. Millman (Proceedings of the IRE 28): A useful network theorem, 1940 (not verified against the document)
@@ -287,6 +311,8 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing, Para
           typical: [0.5, 5],
           default: null,
         },
+        chemistry: packFields.chemistry,
+        cellTemperature: packFields.cellTemperature,
         laterTime: {
           kind: "time",
           symbol: "t_a",

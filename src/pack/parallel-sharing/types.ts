@@ -1,6 +1,7 @@
 // What goes in and what comes out.
-import type { Charge, Current, Resistance, Time, Voltage } from "../../quantity/index.js"
+import type { Charge, Current, Resistance, Temperature, Time, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
+import type { Chemistry } from "../chemistry.js"
 
 /** A string of cells, or a pack, beside others. */
 export interface ParallelString {
@@ -10,9 +11,9 @@ export interface ParallelString {
   resistance: Resistance
   /** Capacity of the string. [Q_k; 0.1 to 1000 Ah] */
   capacity: Charge
-  /** Maximum continuous discharge current. [I_d; 0 to 1000 A; optional] */
+  /** Maximum continuous discharge current at 25 °C. [I_d; 0 to 1000 A; optional] */
   maxCurrent?: Current | null
-  /** Maximum charge current it may be given. [I_c; 0 to 1000 A; optional] */
+  /** Maximum charge current it may be given at 25 °C. [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
 }
 
@@ -29,6 +30,10 @@ export interface ParallelSharingInput {
    * where left out. [U; 1 mV to 200 V; optional]
    */
   voltageSpan?: Voltage | null
+  /** Chemistry of all cells, by which temperature cuts their limits. [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
+  chemistry?: Chemistry
+  /** Cell temperature [T; −40 to 80 °C; default 25 °C] */
+  cellTemperature?: Temperature
   /** Time after which the shares are wanted as well. [t_a; 0 to 10 h; default 10 s] */
   laterTime?: Time
 }
@@ -52,9 +57,11 @@ export type ParallelSharingRefusal = "insufficient-current"
 export type ParallelSharingCaution =
   | "battery-fire"
   | "beyond-empty"
+  | "cold-charge"
   | "over-charge"
   | "over-current"
   | "span-taken"
+  | "too-hot-to-charge"
   | "touch-voltage"
   | "unequal-charge"
   | "unequal-resistance"
