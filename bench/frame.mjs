@@ -7,13 +7,14 @@ import {
   elastica,
   handlingLoad,
   massProperties,
+  memberSize,
   naturalFrequency,
   pinJoint,
   sectionOf,
   tubeSection,
 } from "alula/frame"
 
-const solvers = { tubeSection, beam, column, pinJoint, naturalFrequency, bendingRod, handlingLoad, massProperties }
+const solvers = { tubeSection, beam, column, pinJoint, naturalFrequency, bendingRod, handlingLoad, massProperties, memberSize }
 const curve = beamCurve({
   length: 0.9,
   span: null,

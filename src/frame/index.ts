@@ -55,6 +55,21 @@ export {
 } from "./mass-properties.js"
 export { creepFactor, stiffnessFactor, strengthFactor } from "./material-factors.js"
 export {
+  type BentMember,
+  type MaterialChoice,
+  type MemberSize,
+  type MemberSizeCaution,
+  type MemberSizeInput,
+  type MemberSizeRefusal,
+  memberSize,
+  type PushedMember,
+  type RectangularSearch,
+  type RoundSearch,
+  type SizeLookedAt,
+  type StockSearch,
+  type StockSize,
+} from "./member-size/index.js"
+export {
   cantileverRoot,
   magnification,
   type NaturalFrequency,

@@ -125,7 +125,7 @@ export function shapeSection(si: SiOf<ShapeInput>): Section {
 }
 
 /** Faults between the fields of a shape or section found at `path`. */
-export function sectionFaults(si: SiOf<ShapeInput>, path: readonly string[] = []): Issue[] {
+export function sectionFaults(si: SiOf<ShapeInput>, path: readonly (string | number)[] = []): Issue[] {
   const { outsideDiameter, width, height, wall } = si
   const narrow = outsideDiameter ?? Math.min(width ?? Number.POSITIVE_INFINITY, height ?? Number.POSITIVE_INFINITY)
   if (wall === null || wall < narrow / 2) return []

@@ -6,6 +6,7 @@ import {
   continuousBeam,
   handlingLoad,
   massProperties,
+  memberSize,
   naturalFrequency,
   pinJoint,
   tubeSection,
@@ -13,7 +14,35 @@ import {
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { beam, bendingRod, column, continuousBeam, handlingLoad, massProperties, naturalFrequency, pinJoint, tubeSection }
+const solvers = {
+  beam,
+  bendingRod,
+  column,
+  continuousBeam,
+  handlingLoad,
+  massProperties,
+  memberSize,
+  naturalFrequency,
+  pinJoint,
+  tubeSection,
+}
+
+const sectionLimits = [
+  "section.pipe: default null",
+  "section.outsideDiameter: min 0.1 mm, max 2, default null",
+  "section.width: min 0.1 mm, max 2, default null",
+  "section.height: min 0.1 mm, max 2, default null",
+  "section.wall: min 0.01 mm, max 1, default null",
+  "section.secondMoment: min 1e-6 mm4, max 1, default null",
+  "section.fibre: min 0.01 mm, max 1, default null",
+  "section.area: min 0.01 mm2, max 1, default null",
+]
+const materialLimits = [
+  "material: default null",
+  "modulus: min 1 MPa, max 1000 GPa, default null",
+  "strength: min 0.1 MPa, max 10 GPa, default null",
+  "density: min 1, max 25000, default null",
+]
 
 /** What every beam takes: its section, its material and what loads it. */
 const sectionAndLoads = [
@@ -124,6 +153,40 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "axisDirectionX: min -1000000, max 1000000, default 0",
     "axisDirectionY: min -1000000, max 1000000, default 0",
     "axisDirectionZ: min -1000000, max 1000000, default 1",
+  ],
+  memberSize: [
+    "member(beam).length: min 10 mm, max 100",
+    "member(beam).span: min 10 mm, max 100, default null",
+    "member(beam).forces: min 0, max 200, default []",
+    "member(beam).forces.force: min -10000, max 10000",
+    "member(beam).forces.position: min 0, max 100",
+    "member(beam).distributedLoads: min 0, max 200, default []",
+    "member(beam).distributedLoads.startLoad: min -10000, max 10000",
+    "member(beam).distributedLoads.endLoad: min -10000, max 10000",
+    "member(beam).distributedLoads.start: min 0, max 100",
+    "member(beam).distributedLoads.end: min 0, max 100",
+    "member(beam).moments: min 0, max 200, default []",
+    "member(beam).moments.moment: min -10000, max 10000",
+    "member(beam).moments.position: min 0, max 100",
+    "member(column).length: min 1 mm, max 100",
+    "member(column).ends: default pinned-pinned",
+    "member(column).endConstant: min 0.1, max 4, default null",
+    "member(column).load: min 1 mN, max 1000000",
+    "search(stock).sizes: min 1, max 200",
+    "search(stock).sizes.name: min 1, max 100",
+    ...sectionLimits.map((line) => `search(stock).sizes.${line}`),
+    ...materialLimits.map((line) => `search(stock).sizes.${line}`),
+    "search(round).wall: min 0.01 mm, max 500 mm, default null",
+    ...materialLimits.map((line) => `search(round).${line}`),
+    "search(rectangular).width: min 0.1 mm, max 2",
+    "search(rectangular).wall: min 0.01 mm, max 500 mm, default null",
+    ...materialLimits.map((line) => `search(rectangular).${line}`),
+    "minSafetyFactor: min 0.1, max 100, default 3",
+    "deflectionLimit: min 0.01 mm, max 50, default null",
+    "materialTemperature: min -40, max 200, default 23",
+    "duration: min 0, max 3600000, default 0",
+    "countsOwnWeight: default true",
+    "handling: default still",
   ],
   naturalFrequency: [
     "length: min 10 mm, max 20",

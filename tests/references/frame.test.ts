@@ -14,6 +14,7 @@ import {
   johnsonStress,
   linearLimit,
   meanWall,
+  memberSize,
   naturalFrequency,
   type PipeSize,
   pinJoint,
@@ -107,6 +108,9 @@ const derated: Check = ({ temperature_degF }) => ({ factor: derating(temperature
 const deratedPressure: Check = (i) => ({
   pressure_psi: ((i.pressure_at_73F_psi ?? 0) as number) * derating(i.temperature_degF as number),
 })
+
+/** A metal by its figures; what it weighs is asked of none. */
+const metal = (modulus: number, strength: number) => ({ modulus, strength, density: 7850 })
 
 /** The size at which a solver's answer passes through a wanted one. */
 const sizeFor = (answer: (size: number) => number, wanted: number, low: number, high: number) =>
@@ -265,8 +269,11 @@ const checks: Record<string, Check> = {
         strength: (i.yield_psi as number) * psi,
         endConstant: i.end_constant as number,
       })
-    const wanted = (i.load_lbf as number) * (i.design_factor as number) * lbf
-    const width = sizeFor((w) => at(w).criticalLoad, wanted, thickness * 1.001, thickness * 4)
+    const width = memberSize({
+      member: { type: "column", length, load: (i.load_lbf as number) * lbf, endConstant: i.end_constant as number },
+      search: { type: "rectangular", width: thickness, ...metal((i.modulus_psi as number) * psi, (i.yield_psi as number) * psi) },
+      minSafetyFactor: i.design_factor as number,
+    }).depth
     expect(at(width).governedBy).toBe("Johnson")
     return { width_in: width / inch, transition_slenderness: at(width).transitionSlenderness }
   },
@@ -279,8 +286,16 @@ const checks: Record<string, Check> = {
         strength: (i.yield_MPa as number) * 1e6,
         endConstant: i.end_constant as number,
       })
-    const wanted = (i.load_kN as number) * 1000 * (i.design_factor as number)
-    const diameter = sizeFor((d) => at(d).criticalLoad, wanted, 0.01, 0.05)
+    const diameter = memberSize({
+      member: {
+        type: "column",
+        length: i.length_m as number,
+        load: (i.load_kN as number) * 1000,
+        endConstant: i.end_constant as number,
+      },
+      search: { type: "round", ...metal((i.modulus_GPa as number) * 1e9, (i.yield_MPa as number) * 1e6) },
+      minSafetyFactor: i.design_factor as number,
+    }).depth
     return {
       diameter_mm: diameter * 1000,
       slenderness_at_40mm: at(0.04).slenderness,

@@ -22,6 +22,7 @@ import { type BeamInput, type BeamLoads, beamProblem, beyondEnd, gravity, loadFa
 import { pullDown, strengthOf, strengthOutput, unknownCautions } from "./strength.js"
 import type { Beam, BeamCaution, BeamRefusal, BeamTrace } from "./types.js"
 
+export type { BeamInput } from "./loads.js"
 export type { Beam, BeamCaution, BeamRefusal } from "./types.js"
 
 function solve(si: SiOf<BeamInput>, trace?: Partial<BeamTrace>): Beam | NoSolution<BeamRefusal> {
@@ -116,6 +117,25 @@ export const densityField = {
   typical: [400, 8000],
   default: null,
 } as const
+
+/** Field descriptions of how long a beam is and how it is held. */
+export const spanFields: Fields<Pick<BeamInput, "length" | "support" | "span">> = {
+  length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 100, typical: [0.5, 2] },
+  support: {
+    kind: "choice",
+    label: "held",
+    options: { cantilever: "clamped at its start, free at its end", simple: "resting on two supports" },
+  },
+  span: {
+    kind: "length",
+    symbol: "S_g",
+    label: "distance between supports",
+    min: "10 mm",
+    max: 100,
+    typical: [0.3, 0.5],
+    default: null,
+  },
+}
 
 /** Field descriptions of what loads a beam. */
 export const loadFields: Fields<BeamLoads> = {
@@ -280,21 +300,7 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
   BeamTrace
 >("beam", "How far a beam sags and whether it holds", solve, () => ({
   input: {
-    length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 100, typical: [0.5, 2] },
-    support: {
-      kind: "choice",
-      label: "held",
-      options: { cantilever: "clamped at its start, free at its end", simple: "resting on two supports" },
-    },
-    span: {
-      kind: "length",
-      symbol: "S_g",
-      label: "distance between supports",
-      min: "10 mm",
-      max: 100,
-      typical: [0.3, 0.5],
-      default: null,
-    },
+    ...spanFields,
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
     density: densityField,

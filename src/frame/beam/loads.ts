@@ -69,17 +69,19 @@ export const beyondEnd = (si: { readonly length: number }, path: readonly (strin
     ? []
     : [inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length })]
 
-/** Faults of what loads a beam: places beyond its end, spread loads that spread nowhere. */
-export function loadFaults(si: Pick<SiOf<BeamInput>, "length" | "forces" | "moments" | "distributedLoads">): Issue[] {
+/** Faults of what loads a beam found at `path`: places beyond its end, spread loads that spread nowhere. */
+export function loadFaults(
+  si: Pick<SiOf<BeamInput>, "length" | "forces" | "moments" | "distributedLoads">,
+  path: readonly string[] = [],
+): Issue[] {
   const faults: Issue[] = []
-  for (const [i, p] of si.forces.entries()) faults.push(...beyondEnd(si, ["forces", i, "position"], p.position))
-  for (const [i, c] of si.moments.entries()) faults.push(...beyondEnd(si, ["moments", i, "position"], c.position))
+  for (const [i, p] of si.forces.entries()) faults.push(...beyondEnd(si, [...path, "forces", i, "position"], p.position))
+  for (const [i, c] of si.moments.entries()) faults.push(...beyondEnd(si, [...path, "moments", i, "position"], c.position))
   for (const [i, s] of si.distributedLoads.entries()) {
-    faults.push(...beyondEnd(si, ["distributedLoads", i, "end"], s.end))
+    const end = [...path, "distributedLoads", i, "end"]
+    faults.push(...beyondEnd(si, end, s.end))
     if (!(s.end - s.start >= 1e-6))
-      faults.push(
-        inconsistent(["distributedLoads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }),
-      )
+      faults.push(inconsistent(end, "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }))
   }
   return faults
 }

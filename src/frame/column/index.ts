@@ -1,4 +1,4 @@
-import { at, optionsFrom, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { at, type Fields, optionsFrom, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { conditionFields, conditionRules, conditionSteps } from "../condition.js"
 import { columnEnds, END_CONSTANTS } from "../data-columns.js"
 import { handlingCases } from "../data-loads.js"
@@ -11,6 +11,13 @@ import type { Column, ColumnCaution, ColumnInput, ColumnRefusal } from "./types.
 
 export { eulerStress, johnsonStress, transitionSlenderness } from "./kernel.js"
 export type { Column, ColumnCaution, ColumnInput, ColumnRefusal } from "./types.js"
+
+/** Field descriptions of how long a column is and how its ends are held. */
+export const endFields: Fields<Pick<ColumnInput, "length" | "ends" | "endConstant">> = {
+  length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
+  ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinned-pinned" },
+  endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
+}
 
 const strong = "has_strength or has_material"
 const ends = (symbol: string, e: string, s: string, what: string) => [
@@ -105,9 +112,7 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
   ColumnCaution
 >("column", "Buckling load of a strut", solve, () => ({
   input: {
-    length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
-    ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinned-pinned" },
-    endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
+    ...endFields,
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
     load: { kind: "force", symbol: "F", label: "axial load", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
