@@ -284,3 +284,10 @@ export const WORN_RESISTANCE: Source = {
   title: "Twice the resistance of new cells is taken as the end of a pack's life",
   verified: "practice",
 }
+
+/** Currents allowed for seconds. */
+export const PULSE_SHEETS: Source = {
+  title: "LFP 26650 3300 mAh cell specification, 12 V 5 Ah AGM battery data sheet",
+  where: "discharge limits: 19.8 A for 10 s beside 9.9 A continuous; 75 A for 5 s",
+  verified: "seen",
+}

@@ -138,6 +138,20 @@ export const numbers: Numbers = {
   "packUnderLoad.current.loads": (si) => [si.current, si.power, si.loadResistance].filter((x) => x !== null).length,
   "runtime.over-current.cellCurrent": (si, out) => out.peakCurrent / si.parallel,
   "runtime.over-current.limit": (si) => si.cellMaxCurrent * discharge(si.chemistry, si.cellTemperature),
+  ...Object.fromEntries(
+    ["pulse", "over-pulse", "pulse-too-long", "pulse-heat"].flatMap((code) =>
+      Object.entries({
+        cellCurrent: (si: Any, out: Any) => Math.max(...cellCurrents(si, out)),
+        limit: (si: Any) => si.cellMaxCurrent * discharge(si.chemistry, si.cellTemperature),
+        allowed: (si: Any) => si.cellPulseCurrent * discharge(si.chemistry, si.cellTemperature),
+        longest: longestPulse,
+        sameHeat: (si: Any, out: Any) => {
+          const durations: number[] = si.pattern.map((step: { duration: number }) => step.duration)
+          return Math.sqrt(sum(cellCurrents(si, out).map((i, k) => i * i * (durations[k] as number))) / sum(durations))
+        },
+      }).map(([name, of]) => [`runtime.${code}.${name}`, of]),
+    ),
+  ),
   "runtime.pattern.0.pattern": () => 2,
   "packSize.lead-rate.rateShare": packShare,
   "packSize.nickel-rate.rateShare": packShare,
@@ -289,4 +303,31 @@ function portCurrent(si: Any): number {
 }
 function emf(si: Any): number {
   return si.openCircuitVoltage ?? si.series * openCircuit(si.chemistry, si.stateOfCharge)
+}
+
+/** Largest current of each step in a cell, at the charge at the start or at the end, by the textbook's quadratic. */
+function cellCurrents(si: Any, out: Any): number[] {
+  const ohm = packOhm(si)
+  const emfs = [curveAt(si, si.startStateOfCharge), curveAt(si, out.endStateOfCharge)]
+  return (si.pattern as readonly LoadStep[]).map((load) => {
+    const at = (e: number) => {
+      if (load.current !== null && load.current > 1e-9) return load.current
+      if (load.power !== null && load.power > 1e-9)
+        return ohm > 1e-9 ? (e - Math.sqrt(Math.max(0, e * e - 4 * ohm * load.power))) / (2 * ohm) : load.power / e
+      return load.loadResistance === null ? 0 : e / (ohm + load.loadResistance)
+    }
+    return Math.max(...emfs.map(at)) / si.parallel
+  })
+}
+/** Longest stretch above the continuous limit, by going three times round. */
+function longestPulse(si: Any, out: Any): number {
+  const limit = si.cellMaxCurrent * discharge(si.chemistry, si.cellTemperature)
+  const over = cellCurrents(si, out).map((i) => i > limit)
+  if (over.every((is) => is)) return out.runtime
+  let [longest, now] = [0, 0]
+  for (const i of [...over.keys(), ...over.keys(), ...over.keys()]) {
+    now = over[i] ? now + si.pattern[i].duration : 0
+    longest = Math.max(longest, now)
+  }
+  return longest
 }

@@ -147,6 +147,8 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "capacityShare: min 0.05, max 1.2, default 1",
     "resistanceRatio: min 0.2, max 50, default 1",
     "cellMaxCurrent: min 0.1 mA, max 1000, default null",
+    "cellPulseCurrent: min 0.1 mA, max 5000, default null",
+    "cellPulseDuration: min 1 ms, max 10 min, default null",
     "startStateOfCharge: min 0, max 1, default 1",
     "openCircuitCurve: min 2, max 2000, default null",
     "openCircuitCurve.stateOfCharge: min 0, max 1",

@@ -1,4 +1,4 @@
-import { type Caution, caution, type Issue, type NoSolution, refuse, type Solver, solver } from "../../solver/index.js"
+import { type Caution, caution, type Issue, inconsistent, type NoSolution, refuse, type Solver, solver } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
 import { discharge, emfAt, thresholdOf } from "../discharge.js"
@@ -7,6 +7,7 @@ import { curveFaults, curveField } from "../open-circuit.js"
 import { ALKALINE_RATES, BATTERY_MODEL, LITHIUM_SAFETY, LITHIUM_TEMPERATURE, MEASURED_RUNS, TEMPERATURE_LIMITS } from "../sources.js"
 import { runtimeFormulae } from "./formulae.js"
 import { LEAST_LOAD, problemOf, type RuntimeInput } from "./problem.js"
+import { pulseCautions, pulseFields } from "./pulses.js"
 import type { Runtime, RuntimeCaution, RuntimeRefusal, Si } from "./types.js"
 
 export type { DischargePoint, LoadTotal, Runtime } from "./types.js"
@@ -103,7 +104,18 @@ function solve(si: Si): Runtime | NoSolution<RuntimeRefusal> {
   }
 }
 
-const check = (si: Si): Issue[] => [...packFaults(si), ...curveFaults(si.openCircuitCurve)]
+function check(si: Si): Issue[] {
+  const faults = [...packFaults(si), ...curveFaults(si.openCircuitCurve)]
+  const { cellPulseCurrent, cellMaxCurrent } = si
+  if (cellPulseCurrent !== null && cellMaxCurrent !== null && cellPulseCurrent < cellMaxCurrent)
+    faults.push(
+      inconsistent(["cellPulseCurrent"], "{cellPulseCurrent current}", "no less than the continuous {cellMaxCurrent current}", {
+        cellPulseCurrent,
+        cellMaxCurrent,
+      }),
+    )
+  return faults
+}
 
 function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
   const found: Caution<RuntimeCaution>[] = packCautions(si, (si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series)
@@ -119,7 +131,8 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
   )
   const limit = si.cellMaxCurrent === null ? null : si.cellMaxCurrent * dischargeLimitFactor(si.chemistry, si.cellTemperature)
   const cellCurrent = out.peakCurrent / si.parallel
-  if (limit !== null && cellCurrent > limit)
+  if (limit !== null && si.cellPulseCurrent !== null) found.push(...pulseCautions(si, out, limit))
+  else if (limit !== null && cellCurrent > limit)
     found.push(
       caution(
         "over-current",
@@ -197,10 +210,14 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
  * - `capacityShare`: capacity against the printed one [h; 5 to 120 %; default 100 %]
  * - `resistanceRatio`: resistance against new cells [w; 0.2 to 50; default 1]
  * - `cellMaxCurrent`: maximum discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
+ * - `cellPulseCurrent`: pulse current of a cell [I_p; 0.1 mA to 5000 A; optional]
+ * - `cellPulseDuration`: longest pulse [t_p; 1 ms to 10 min; optional]
  * - `startStateOfCharge`: state of charge at the start [s_0; 0 to 100 %; default 100 %]
  * - `openCircuitCurve`: open-circuit curve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
  *   - `voltage`: open-circuit voltage [U_u; 10 mV to 20 V]
+ * - `cellPulseCurrent` and `cellPulseDuration` only together
+ * - `cellPulseCurrent` only beside `cellMaxCurrent`
  *
  * **Results**
  *
@@ -291,6 +308,7 @@ export const runtime: Solver<RuntimeInput, Runtime, RuntimeRefusal, RuntimeCauti
     },
     ...ageFields,
     cellMaxCurrent: cellLimitField,
+    ...pulseFields,
     startStateOfCharge: {
       kind: "ratio",
       symbol: "s_0",
@@ -362,6 +380,7 @@ export const runtime: Solver<RuntimeInput, Runtime, RuntimeRefusal, RuntimeCauti
   },
   formulae: runtimeFormulae,
   sources: [BATTERY_MODEL, LITHIUM_TEMPERATURE],
+  either: [{ together: ["cellPulseCurrent", "cellPulseDuration"] }, { given: "cellPulseCurrent", needs: ["cellMaxCurrent"] }],
   check,
   cautions,
 }))

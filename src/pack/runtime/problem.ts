@@ -27,6 +27,10 @@ export interface RuntimeInput extends PackCells, PackAge {
   pattern: readonly LoadStep[]
   /** Maximum continuous discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
   cellMaxCurrent?: Current | null
+  /** Current that a cell may give for a short while, by its sheet. [I_p; 0.1 mA to 5000 A; optional] */
+  cellPulseCurrent?: Current | null
+  /** How long its sheet lets that last. [t_p; 1 ms to 10 min; optional] */
+  cellPulseDuration?: Time | null
   /** State of charge at the start [s_0; 0 to 100 %; default 100 %] */
   startStateOfCharge?: Ratio
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */

@@ -32,7 +32,18 @@ export interface DischargePoint {
 export type RuntimeRefusal = "depleted" | "insufficient-power" | "insufficient-voltage" | "no-load"
 
 /** Hazards and limits that an answer of {@link runtime} can carry. */
-export type RuntimeCaution = "alkaline-rate" | "cold" | "collapse" | "optimistic" | "over-current" | PackCaution | RateCaution
+export type RuntimeCaution =
+  | "alkaline-rate"
+  | "cold"
+  | "collapse"
+  | "optimistic"
+  | "over-current"
+  | PackCaution
+  | PulseCaution
+  | RateCaution
+
+/** What is said of steps above the continuous limit of a cell that has one for pulses. */
+export type PulseCaution = "over-pulse" | "pulse" | "pulse-heat" | "pulse-too-long"
 
 /** Result of {@link runtime}. */
 export interface Runtime {
