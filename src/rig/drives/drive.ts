@@ -4,28 +4,43 @@ import type { AnyFields, Either, Fields, Issue, NoSolution, Nullable, SiOf } fro
 /** How a coordinate is measured: metres of a rod or line, radians of a shaft. */
 export type Travel = "length" | "angle"
 
+/** Constants of a drive's straight line, at its own output. */
+export interface DriveLine {
+  /** Effort for each ampere beyond the friction current, N/A or N·m/A. */
+  effortConstant: number
+  /** Back electromotive force for a rate of 1, V·s/m or V·s/rad. */
+  backEmfConstant: number
+  windingResistance: number
+  frictionCurrent: number
+}
+
 /**
  * One drive, SI. Its coordinate is that of its own output: m of a rod, rad of a shaft; efforts are N or N·m there.
  * Current is `frictionCurrent` + effort / `effortConstant`, rate is (V − current · `windingResistance`) / `backEmfConstant`.
+ * An effort that helps takes |effort| · `backwardEfficiency` / the larger of both constants off the friction current: it gives
+ * back no more than it is given. Where the gears lock it adds |effort| · `unlocking` / `effortConstant` instead.
  */
-export interface Drive {
+export interface Drive extends Readonly<DriveLine> {
   readonly travel: Travel
   /** Ends of its travel, low before high, in its own coordinate; it starts at `low`. */
   readonly low: number
   readonly high: number
-  /** Effort for each ampere beyond the friction current, N/A or N·m/A. */
-  readonly effortConstant: number
-  /** Back electromotive force for a rate of 1, V·s/m or V·s/rad. */
-  readonly backEmfConstant: number
-  readonly windingResistance: number
-  readonly frictionCurrent: number
+  /**
+   * Writes its line at a terminal voltage (V) into `line`, for a drive whose datasheet gives it another line at each; null
+   * where one holds at all. The constants of the record itself are those at `ratedVoltage`.
+   */
+  readonly lineAt: ((voltage: number, line: DriveLine) => void) | null
+  /** Terminal voltage at or below which its datasheet leaves it no effort or no speed, V; 0 where the line itself tells. */
+  readonly minVoltage: number
   /** Inertia at its output, kg or kg·m². */
   readonly inertia: number
   /** Current that its driver lets through, A; null where nothing limits it. */
   readonly currentLimit: number | null
   /** Share of a helping effort that reaches the motor through its gears; 0 where they lock. */
   readonly backwardEfficiency: number
-  /** Effort at its output that it holds without power; 0 where it lets go. */
+  /** What a helping effort asks where the gears lock and have to be driven with it, against what it asks against the motion; 0 where they do not lock. */
+  readonly unlocking: number
+  /** Effort at its output that it holds without power; 0 where it lets go, infinite where its gears lock and nothing says what they stand. */
   readonly holdingEffort: number
   /** Voltage of its datasheet, V, and effort that the sheet allows for long; null where the sheet prints none. */
   readonly ratedVoltage: number

@@ -1,7 +1,8 @@
 // A linear actuator by its datasheet, as a drive.
-import { actuatorConstants } from "../../drive/index.js"
+import { actuatorConstants, linearActuator } from "../../drive/index.js"
 import type { Current, Force, Length, Mass, Ratio, Speed, Voltage } from "../../quantity/index.js"
-import { inconsistent, type SiOf } from "../../solver/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { domainFaults } from "../domain-faults.js"
 import type { Drive, DriveMember } from "./drive.js"
 
 /** A linear actuator. */
@@ -36,7 +37,11 @@ function build(si: SiOf<LinearActuatorDrive>): Drive {
     frictionCurrent,
     inertia: si.reflectedMass,
     currentLimit: null,
+    lineAt: null,
+    minVoltage: 0,
     backwardEfficiency: si.backwardEfficiency,
+    // where its datasheet leaves the screw under half of the work, it has to be driven down as well as up
+    unlocking: si.backwardEfficiency > 0 ? 0 : Math.max(0, 1 - (2 * forceConstant) / backEmfConstant),
     holdingEffort: si.holdingForce,
     ratedVoltage: si.ratedVoltage,
     ratedEffort: si.ratedForce,
@@ -69,23 +74,16 @@ export const linearActuatorDrive: DriveMember<LinearActuatorDrive> = {
     },
     reflectedMass: { kind: "mass", symbol: "m_r", label: "mass that the rod feels of motor and screw", min: 0, max: 10000, default: 0 },
   },
-  check: (si) => [
-    ...(si.ratedSpeed < si.noLoadSpeed
-      ? []
-      : [
-          inconsistent(["ratedSpeed"], "{ratedSpeed speed}", "less than the speed without load, {noLoadSpeed speed}", {
-            ratedSpeed: si.ratedSpeed,
-            noLoadSpeed: si.noLoadSpeed,
-          }),
-        ]),
-    ...(si.ratedCurrent > si.noLoadCurrent
-      ? []
-      : [
-          inconsistent(["ratedCurrent"], "{ratedCurrent current}", "more than the current without load, {noLoadCurrent current}", {
-            ratedCurrent: si.ratedCurrent,
-            noLoadCurrent: si.noLoadCurrent,
-          }),
-        ]),
-  ],
+  check: ({ ratedVoltage, noLoadSpeed, noLoadCurrent, ratedForce, ratedSpeed, ratedCurrent }) =>
+    domainFaults(linearActuator, {
+      ratedVoltage,
+      noLoadSpeed,
+      noLoadCurrent,
+      ratedForce,
+      ratedSpeed,
+      ratedCurrent,
+      terminalVoltage: ratedVoltage,
+      force: 0,
+    }),
   build,
 }

@@ -22,6 +22,8 @@ function build(si: SiOf<DrumElement>): Transmission {
     ratio: () => radius,
     forward: si.efficiency,
     backward: si.efficiency,
+    unlocking: 0,
+    selfLocking: false,
     drag: 0,
     transmits: "pull-only",
     backlash: 0,

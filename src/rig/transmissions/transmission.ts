@@ -17,6 +17,10 @@ export interface Transmission {
   readonly forward: number
   /** Share of the load's effort that comes back while the load helps; 0 where the element locks itself. */
   readonly backward: number
+  /** Share of a helping load's effort that has to be put in as well where the element locks itself; 0 where it does not lock. */
+  readonly unlocking: number
+  /** Whether it locks itself with half of the friction given: half can be left in service, and no less is counted on to hold. */
+  readonly selfLocking: boolean
   /** Effort at its input that is lost whatever the load, N or N·m. */
   readonly drag: number
   /** A line only pulls, a buffer only pushes. Forward is the way it pulls, or pushes. */
