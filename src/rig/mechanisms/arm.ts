@@ -2,6 +2,7 @@
 import { type HingeSpring, springAt } from "../../linkage/index.js"
 import type { Angle, Area, ForcePerLength, Length, Mass, Moment } from "../../quantity/index.js"
 import type { Fields, GroupField, SiOf } from "../../solver/index.js"
+import { addBody, bodyOf, type PlaneBody, weightMoment } from "./body.js"
 import type { MechanismState, Triple } from "./mechanism.js"
 
 /** A point in the plane of a mechanism: x outward, y up. */
@@ -52,15 +53,15 @@ export const planePoint = (label: string, x: string, y: string): GroupField<Plan
   kind: "group",
   label,
   fields: {
-    x: { kind: "length", symbol: x, label: `${label}, outward`, min: -5, max: 5 },
-    y: { kind: "length", symbol: y, label: `${label}, upward`, min: -5, max: 5 },
+    x: { kind: "length", symbol: x, label: `${label}, outward`, min: -5, max: 5, typical: ["-80 mm", "80 mm"] },
+    y: { kind: "length", symbol: y, label: `${label}, upward`, min: -5, max: 5, typical: ["-250 mm", "-50 mm"] },
   },
 })
 
 /** Descriptions of an arm's fields. */
 export const armFields: Fields<Arm> = {
   hinge: { ...planePoint("hinge", "x_h", "y_h"), default: { x: 0, y: 0 } },
-  length: { kind: "length", symbol: "l_a", label: "length of the arm", min: "1 mm", max: 5 },
+  length: { kind: "length", symbol: "l_a", label: "length of the arm", min: "1 mm", max: 5, typical: ["0.2 m", "1.2 m"] },
   masses: {
     kind: "list",
     label: "masses on the arm",
@@ -71,9 +72,17 @@ export const armFields: Fields<Arm> = {
       label: "mass",
       fields: {
         name: { kind: "text", label: "part", min: 1, max: 100 },
-        mass: { kind: "mass", symbol: "m_i", label: "mass", min: "0.1 g", max: 50 },
-        radius: { kind: "length", symbol: "r_i", label: "distance from the hinge", min: 0, max: 5 },
-        angle: { kind: "angle", symbol: "phi_i", label: "angle from the arm", min: "-360 deg", max: "360 deg", default: 0 },
+        mass: { kind: "mass", symbol: "m_i", label: "mass", min: "0.1 g", max: 50, typical: ["50 g", "1 kg"] },
+        radius: { kind: "length", symbol: "r_i", label: "distance from the hinge", min: 0, max: 5, typical: ["50 mm", "0.9 m"] },
+        angle: {
+          kind: "angle",
+          symbol: "phi_i",
+          label: "angle from the arm",
+          min: "-360 deg",
+          max: "360 deg",
+          typical: ["-20 deg", "20 deg"],
+          default: 0,
+        },
       },
     },
   },
@@ -87,8 +96,15 @@ export const armFields: Fields<Arm> = {
       kind: "group",
       label: "panel",
       fields: {
-        area: { kind: "area", symbol: "A_p", label: "area", min: 0, max: 4 },
-        radius: { kind: "length", symbol: "r_A", label: "distance of its centre from the hinge", min: 0, max: 5 },
+        area: { kind: "area", symbol: "A_p", label: "area", min: 0, max: 4, typical: ["0.01 m2", "0.3 m2"] },
+        radius: {
+          kind: "length",
+          symbol: "r_A",
+          label: "distance of its centre from the hinge",
+          min: 0,
+          max: 5,
+          typical: ["0.1 m", "0.8 m"],
+        },
       },
     },
   },
@@ -102,26 +118,36 @@ export const armFields: Fields<Arm> = {
       kind: "group",
       label: "helper spring",
       fields: {
-        stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6 },
-        freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5 },
+        stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6, typical: ["0.05 N/mm", "2 N/mm"] },
+        freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5, typical: ["20 mm", "0.3 m"] },
         fixedPivot: planePoint("spring's fixed end", "x_s", "y_s"),
-        radius: { kind: "length", symbol: "r_s", label: "spring's arm end from the hinge", min: "1 mm", max: 5 },
-        angle: { kind: "angle", symbol: "phi_s", label: "spring's arm end from the arm", min: "-360 deg", max: "360 deg", default: 0 },
+        radius: {
+          kind: "length",
+          symbol: "r_s",
+          label: "spring's arm end from the hinge",
+          min: "1 mm",
+          max: 5,
+          typical: ["30 mm", "0.3 m"],
+        },
+        angle: {
+          kind: "angle",
+          symbol: "phi_s",
+          label: "spring's arm end from the arm",
+          min: "-360 deg",
+          max: "360 deg",
+          typical: ["-30 deg", "30 deg"],
+          default: 0,
+        },
       },
     },
   },
-  hingeFriction: { kind: "moment", symbol: "M_f", label: "hinge friction", min: 0, max: 100, default: 0 },
+  hingeFriction: { kind: "moment", symbol: "M_f", label: "hinge friction", min: 0, max: 100, typical: [0, "0.3 N m"], default: 0 },
 }
 
-/** An arm ready to be asked. */
-export interface ArmModel {
+/** An arm ready to be asked: a body about its hinge. */
+export interface ArmModel extends PlaneBody {
   readonly hinge: { readonly x: number; readonly y: number }
   readonly length: number
-  /** Mass, first moments along and across the arm, kg and kg·m, and inertia about the hinge, kg·m². */
-  readonly mass: number
-  readonly along: number
-  readonly across: number
-  readonly inertia: number
   /** Σ A·r of its panels, m³. */
   readonly panel: number
   readonly friction: number
@@ -130,21 +156,12 @@ export interface ArmModel {
 
 /** An arm from its document part. */
 export function armOf(si: SiOf<Arm>): ArmModel {
-  let [mass, along, across, inertia, panel] = [0, 0, 0, 0, 0]
-  for (const m of si.masses) {
-    mass += m.mass
-    along += m.mass * m.radius * Math.cos(m.angle)
-    across += m.mass * m.radius * Math.sin(m.angle)
-    inertia += m.mass * m.radius ** 2
-  }
+  let panel = 0
   for (const p of si.panels) panel += p.area * p.radius
   return {
+    ...bodyOf(si.masses),
     hinge: si.hinge,
     length: si.length,
-    mass,
-    along,
-    across,
-    inertia,
     panel,
     friction: si.hingeFriction,
     springs: si.springs.map((s) => ({ ...s, preload: 0, pullsOnly: true })),
@@ -156,20 +173,22 @@ export function armOf(si: SiOf<Arm>): ArmModel {
  * slope.
  */
 export function addArm(state: MechanismState, arm: ArmModel, angle: number, rate: number, bend: number): void {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)]
-  // ∂r/∂θ of the mass centre, times the mass
-  state.massX += rate * -(arm.along * s + arm.across * c)
-  state.massY += rate * (arm.along * c - arm.across * s)
-  state.windX += rate * arm.panel * s
-  state.windY -= rate * arm.panel * c
+  addBody(state, arm, angle, 0, 0, 0, 0, rate, bend)
+  state.windX += rate * arm.panel * Math.sin(angle)
+  state.windY -= rate * arm.panel * Math.cos(angle)
   for (const spring of arm.springs) {
     const { moment, length } = springAt(arm.hinge, spring, angle)
     state.springs -= rate * moment
     state.form = 2 * state.form + (length > spring.freeLength ? 1 : 0)
   }
   state.frictionDry += arm.friction * Math.abs(rate)
-  state.inertia += arm.inertia * rate * rate
-  state.inertiaSlope += 2 * arm.inertia * rate * bend
+}
+
+/** Moment about its hinge of an arm's weight and springs, counter-clockwise. */
+export function armMoment(arm: ArmModel, angle: number, down: Triple): number {
+  let moment = weightMoment(arm, angle, down)
+  for (const spring of arm.springs) moment += springAt(arm.hinge, spring, angle).moment
+  return moment
 }
 
 /** Outline of an arm at an angle, and its tip with ∂r/∂q. */

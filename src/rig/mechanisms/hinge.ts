@@ -97,18 +97,33 @@ export const hinge: MechanismMember<HingeMechanism> = {
       kind: "group",
       label: "moving pivot",
       fields: {
-        radius: { kind: "length", symbol: "r_p", label: "moving pivot from the hinge", min: "1 mm", max: 2 },
-        angle: { kind: "angle", symbol: "phi_p", label: "moving pivot from the arm", min: "-360 deg", max: "360 deg" },
+        radius: { kind: "length", symbol: "r_p", label: "moving pivot from the hinge", min: "1 mm", max: 2, typical: ["25 mm", "0.2 m"] },
+        angle: {
+          kind: "angle",
+          symbol: "phi_p",
+          label: "moving pivot from the arm",
+          min: "-360 deg",
+          max: "360 deg",
+          typical: ["-40 deg", "40 deg"],
+        },
       },
     },
-    axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, default: 0 },
+    axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, typical: [0, "5 mm"], default: 0 },
     assembly: {
       kind: "choice",
       label: "side of the moving pivot",
       options: { "counter-clockwise": "counter-clockwise", clockwise: "clockwise" },
       default: "counter-clockwise",
     },
-    startLength: { kind: "length", symbol: "L_1", label: "length between the pivots at the start", min: "1 mm", max: 6, default: null },
+    startLength: {
+      kind: "length",
+      symbol: "L_1",
+      label: "length between the pivots at the start",
+      min: "1 mm",
+      max: 6,
+      typical: ["0.1 m", "0.3 m"],
+      default: null,
+    },
   },
   check: ({ hinge: at, fixedPivot }) =>
     at.x === fixedPivot.x && at.y === fixedPivot.y

@@ -45,7 +45,14 @@ export const turnedArm: MechanismMember<TurnedArm> = {
   label: "arm turned by a shaft",
   fields: {
     ...armFields,
-    startAngle: { kind: "angle", symbol: "theta_1", label: "angle of the arm at the start", min: "-360 deg", max: "360 deg" },
+    startAngle: {
+      kind: "angle",
+      symbol: "theta_1",
+      label: "angle of the arm at the start",
+      min: "-360 deg",
+      max: "360 deg",
+      typical: ["-70 deg", "20 deg"],
+    },
   },
   build,
 }

@@ -1,0 +1,65 @@
+// A rigid body that moves in the plane of a mechanism: what its masses ask, wherever the mechanism has it.
+import type { MechanismState, Triple } from "./mechanism.js"
+
+/** A body, by its masses about one of its points. */
+export interface PlaneBody {
+  /** Mass, first moments along and across the body, kg and kg·m, and inertia about the point, kg·m². */
+  readonly mass: number
+  readonly along: number
+  readonly across: number
+  readonly inertia: number
+}
+
+/** A body of masses, each at a distance and angle from the point. */
+export function bodyOf(masses: readonly { readonly mass: number; readonly radius: number; readonly angle: number }[]): PlaneBody {
+  let [mass, along, across, inertia] = [0, 0, 0, 0]
+  for (const m of masses) {
+    mass += m.mass
+    along += m.mass * m.radius * Math.cos(m.angle)
+    across += m.mass * m.radius * Math.sin(m.angle)
+    inertia += m.mass * m.radius ** 2
+  }
+  return { mass, along, across, inertia }
+}
+
+/** An even rod, about one of its ends. */
+export const rodBody = (mass: number, length: number): PlaneBody => ({
+  mass,
+  along: (mass * length) / 2,
+  across: 0,
+  inertia: (mass * length ** 2) / 3,
+})
+
+/**
+ * Adds to a state what a body asks that stands at an angle (rad): its point moves by (vx, vy) and it turns by `rate` for 1 of q;
+ * (ax, ay) and `bend` are the slopes of those.
+ */
+export function addBody(
+  state: MechanismState,
+  body: PlaneBody,
+  angle: number,
+  vx: number,
+  vy: number,
+  ax: number,
+  ay: number,
+  rate: number,
+  bend: number,
+): void {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  // first moment as it stands, and turned by a quarter: what a turn moves it by
+  const sx = body.along * c - body.across * s
+  const sy = body.along * s + body.across * c
+  state.massX += body.mass * vx - rate * sy
+  state.massY += body.mass * vy + rate * sx
+  const turned = vy * sx - vx * sy
+  state.inertia += body.mass * (vx * vx + vy * vy) + 2 * rate * turned + body.inertia * rate * rate
+  state.inertiaSlope +=
+    2 *
+    (body.mass * (vx * ax + vy * ay) + bend * turned + rate * (ay * sx - ax * sy - rate * (vx * sx + vy * sy)) + body.inertia * rate * bend)
+}
+
+/** Moment of a body's weight about its point, counter-clockwise. */
+export function weightMoment(body: PlaneBody, angle: number, down: Triple): number {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return (body.along * c - body.across * s) * down[1] - (body.along * s + body.across * c) * down[0]
+}

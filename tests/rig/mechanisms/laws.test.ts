@@ -1,0 +1,110 @@
+import { describe, expect, it } from "vitest"
+import type { Mechanism, MechanismPose } from "../../../src/rig/mechanisms/mechanism.js"
+import { derivative } from "../../linkage/difference.js"
+import { drawMechanisms, members, placesIn, randomNumbers } from "./draw.js"
+import { stateAt } from "./second-route.js"
+
+/** Step for differences: a small share of the range, or of a radian. */
+function stepOf({ low, high }: Mechanism): number {
+  const range = high - low
+  return Number.isFinite(range) ? 1e-4 * range : 1e-4
+}
+
+/** Sum of every mass in a document part. */
+function massIn(value: unknown, key = ""): number {
+  if (typeof value === "number") return /mass/i.test(key) ? value : 0
+  if (typeof value !== "object" || value === null) return 0
+  return Object.entries(value).reduce((sum, [name, part]) => sum + massIn(part, Array.isArray(value) ? key : name), 0)
+}
+
+const numbersIn = (value: unknown): number[] =>
+  typeof value === "number" ? [value] : typeof value === "object" && value !== null ? Object.values(value).flatMap(numbersIn) : []
+
+const placesOf = (pose: MechanismPose) => [...pose.parts.flatMap((p) => p.points.flat()), ...pose.pins.flatMap((p) => p.at), ...pose.tip]
+
+describe.each(members)("law of every mechanism: %s", (type, member) => {
+  const { found, draws } = drawMechanisms(member, 25, 11)
+  const each = (hold: (mechanism: Mechanism, q: number, si: Record<string, unknown>) => void) => {
+    const random = randomNumbers(5)
+    for (const { mechanism, si } of found) for (const q of placesIn(mechanism, 4, random)) hold(mechanism, q, si)
+  }
+
+  it("is listed under its own type, and typical parts stand", () => {
+    expect(member.type).toBe(type)
+    expect(found.length, `${draws} draws`).toBe(25)
+    expect(draws).toBeLessThan(250)
+  })
+  it("names a range with its start inside and dead points at places it reaches", () => {
+    for (const { mechanism } of found) {
+      expect(mechanism.low).toBeLessThan(mechanism.high)
+      for (const q of mechanism.deadPoints) {
+        expect(q).toBeGreaterThanOrEqual(mechanism.low)
+        expect(q).toBeLessThanOrEqual(mechanism.high)
+      }
+    }
+  })
+  it("answers finite numbers wherever it can be posed, the same at every call, and only adds to the state", () => {
+    each((mechanism, q) => {
+      const state = stateAt(mechanism, q)
+      for (const value of Object.values(state)) expect(value).toSatisfy(Number.isFinite)
+      expect(state.inertia).toBeGreaterThan(0)
+      expect(state.frictionDry).toBeGreaterThanOrEqual(0)
+      expect(state.frictionShare).toBeGreaterThanOrEqual(0)
+      expect(stateAt(mechanism, q)).toEqual(state)
+      const twice = { ...state }
+      mechanism.at(q, twice)
+      for (const key of ["springs", "massX", "massY", "massZ", "windX", "windY", "windZ", "frictionDry", "inertia"] as const)
+        expect(twice[key]).toBeCloseTo(2 * state[key], 9)
+    })
+  })
+  it("poses finitely, its tip moving as tipRate says and its shown travel without a leap", () => {
+    each((mechanism, q) => {
+      const h = stepOf(mechanism)
+      const pose = mechanism.pose(q)
+      for (const value of numbersIn(pose)) expect(value).toSatisfy(Number.isFinite)
+      const speed = derivative((t) => mechanism.pose(q + t).tip, h)
+      const size = Math.hypot(...speed)
+      pose.tipRate.forEach((rate, axis) => {
+        expect(Math.abs(rate - (speed[axis] as number)), `axis ${axis}`).toBeLessThanOrEqual(1e-5 * size + 1e-9)
+      })
+      // a line that leaps or changes over to another branch would move by its own size in any step
+      const wide = (step: number) => {
+        const [a, b] = [mechanism.pose(q - step), mechanism.pose(q + step)]
+        return Math.max(Math.abs(a.shown - b.shown), ...placesOf(a).map((v, i) => Math.abs(v - (placesOf(b)[i] as number))))
+      }
+      expect(wide(h / 8)).toBeLessThanOrEqual(0.3 * wide(h) + 1e-12)
+    })
+  })
+  it("gives the slope of its inertia", () => {
+    each((mechanism, q) => {
+      const h = stepOf(mechanism)
+      const state = stateAt(mechanism, q)
+      const forms = [-2, -1, 1, 2].map((k) => stateAt(mechanism, q + k * h).form)
+      if (forms.some((form) => form !== state.form)) return
+      const [slope] = derivative((t) => [stateAt(mechanism, q + t).inertia], h)
+      expect(Math.abs(state.inertiaSlope - (slope as number))).toBeLessThanOrEqual(
+        1e-5 * Math.abs(slope as number) + 1e-8 * (state.inertia / h),
+      )
+    })
+  })
+  it("carries no more momentum than its masses can have (Cauchy and Schwarz)", () => {
+    each((mechanism, q, si) => {
+      const { massX, massY, massZ, inertia } = stateAt(mechanism, q)
+      expect(massX ** 2 + massY ** 2 + massZ ** 2).toBeLessThanOrEqual(massIn(si) * inertia * (1 + 1e-9))
+    })
+  })
+  it("gives pin forces in all three directions that are finite and grow in step with gravity", () => {
+    each((mechanism, q) => {
+      const forces = (down: number) => mechanism.reactions(q, 0, [0.3 * down, -down, 0.2 * down])
+      const plain = forces(0)
+      for (const value of numbersIn(plain)) expect(value).toSatisfy(Number.isFinite)
+      forces(2).forEach((reaction, i) => {
+        const [none, one] = [plain[i]?.force, forces(1)[i]?.force]
+        reaction.force.forEach((f, axis) => {
+          const [a, b] = [none?.[axis] as number, one?.[axis] as number]
+          expect(Math.abs(f - a - 2 * (b - a))).toBeLessThanOrEqual(1e-7 * (Math.abs(a) + Math.abs(b)) + 1e-12)
+        })
+      })
+    })
+  })
+})
