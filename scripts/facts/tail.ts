@@ -1,6 +1,6 @@
 // What a field's description says, in a few words: the tail of its comment, and a line of the solver's list of symbols.
 import { factorOf, formatNumber, fromSi, type Kind, kinds, readableUnit, si } from "../../src/quantity/index.js"
-import type { AnyField, AnyOutField } from "../../src/solver/index.js"
+import type { AnyField, AnyOutField, OutQuantity } from "../../src/solver/index.js"
 
 type Numeric = Extract<AnyField, { symbol: string }>
 interface Amount {
@@ -149,8 +149,23 @@ function resultText(field: AnyOutField): string | undefined {
   }
 }
 
+/** Both ends of a result's band; its type is shared by all solvers, so that only the band's own comment can tell them. */
+export function endsOf(field: AnyOutField): readonly [low: OutQuantity, high: OutQuantity] | null {
+  if (field.kind !== "group") return null
+  const { low, high, ...others } = field.fields
+  if (!low || !high || Object.keys(others).length > 0) return null
+  const isNumeric = (end: AnyOutField): end is OutQuantity => end.kind === "number" || end.kind in kinds
+  return isNumeric(low) && isNumeric(high) ? [low, high] : null
+}
+
 /** Symbol and SI unit of a result. */
 export function resultFacts(field: AnyOutField): Facts {
+  const ends = endsOf(field)
+  if (ends) {
+    const symbols = ends.flatMap(({ symbol }) => symbol ?? [])
+    const value = resultText(ends[0])
+    return { label: field.label, symbol: symbols.length ? symbols.join(" to ") : undefined, value, given: undefined }
+  }
   return { label: field.label, symbol: "symbol" in field ? field.symbol : undefined, value: resultText(field), given: undefined }
 }
 

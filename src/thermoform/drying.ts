@@ -1,5 +1,5 @@
 import type { Length } from "../quantity/index.js"
-import { at, type Caution, caution, citation, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Band, bandField, type Caution, caution, citation, type SiOf, type Solver, solver } from "../solver/index.js"
 import { type Plastic, plasticOptions } from "./data.js"
 import { ACRYLIC_FORMING, ACRYLIC_SHRINKAGE, PC_DRYING, PC_DRYING_TABLE, practice } from "./sources.js"
 import { type Drying, dryings, polycarbonateMoisture } from "./tables.js"
@@ -21,20 +21,10 @@ export interface DryingTime {
   readonly needed: string
   /** Oven temperature to set. [T_dry; °C] */
   readonly temperature: number
-  /** Lowest and highest published or allowed temperature. [group] */
-  readonly temperatureRange: {
-    /** Lowest published temperature. [T_low; °C] */
-    readonly low: number
-    /** Highest published or allowed temperature. [T_high; °C] */
-    readonly high: number
-  }
-  /** Time by the published schedules. [group] */
-  readonly duration: {
-    /** Time by the shorter published schedule. [t_short; s] */
-    readonly low: number
-    /** Time by the longer one: the time to plan with. [t_long; s] */
-    readonly high: number
-  }
+  /** Lowest and highest published or allowed temperature. [T_low to T_high; °C] */
+  readonly temperatureRange: Band
+  /** Time by the shorter of the published schedules, and by the longer one: the time to plan with. [t_short to t_long; s] */
+  readonly duration: Band
   /** Where the schedule comes from. [text] */
   readonly source: string
 }
@@ -120,7 +110,7 @@ function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution<Dry
  * **Results**
  *
  * `needed`: drying needed [text]; `temperature`: oven temperature to set [T_dry; °C]; `temperatureRange`: range of
- * oven temperatures [group]; `duration`: drying time [group]; `source`: source [text].
+ * oven temperatures [T_low to T_high; °C]; `duration`: drying time [t_short to t_long; s]; `source`: source [text].
  *
  * **Symbols of the working**
  *
@@ -156,22 +146,14 @@ export const drying: Solver<DryingInput, DryingTime, never, DryingCaution> = /* 
   output: {
     needed: { kind: "text", label: "drying needed" },
     temperature: { kind: "temperature", symbol: "T_dry", label: "oven temperature to set" },
-    temperatureRange: {
-      kind: "group",
-      label: "range of oven temperatures",
-      fields: {
-        low: { kind: "temperature", symbol: "T_low", label: "minimum oven temperature" },
-        high: { kind: "temperature", symbol: "T_high", label: "maximum oven temperature" },
-      },
-    },
-    duration: {
-      kind: "group",
-      label: "drying time",
-      fields: {
-        low: { kind: "time", symbol: "t_short", label: "drying time, shorter schedule" },
-        high: { kind: "time", symbol: "t_long", label: "drying time to plan with" },
-      },
-    },
+    temperatureRange: bandField("temperature", "range of oven temperatures", {
+      symbols: ["T_low", "T_high"],
+      labels: ["minimum oven temperature", "maximum oven temperature"],
+    }),
+    duration: bandField("time", "drying time", {
+      symbols: ["t_short", "t_long"],
+      labels: ["drying time, shorter schedule", "drying time to plan with"],
+    }),
     source: { kind: "text", label: "source" },
   },
   example: { material: "pc", thickness: "3 mm" },

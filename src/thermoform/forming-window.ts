@@ -1,4 +1,15 @@
-import { type Caution, caution, citation, type OutField, type SiOf, type Solver, type Source, solver } from "../solver/index.js"
+import {
+  type Band,
+  bandField,
+  type Caution,
+  caution,
+  citation,
+  type OutField,
+  type SiOf,
+  type Solver,
+  type Source,
+  solver,
+} from "../solver/index.js"
 import { type Figure, type Plastic, type PlasticData, plasticOptions, plastics } from "./data.js"
 import {
   ACRYLIC_FORMING,
@@ -37,13 +48,12 @@ export type FormingWindowCaution = "narrow-window" | HeatCaution | WindowCaution
 
 /** Result of {@link formingWindow}; every figure with its spread and source. */
 export interface FormingWindow {
-  /** The safe side of the published temperatures. [group] */
-  readonly window: {
-    /** Core temperature from which forming is sure to work: the high end of the published lower limits. [T_from; °C] */
-    readonly low: number
-    /** Surface temperature not to pass: the low end of the published upper and scorch limits. [T_to; °C] */
-    readonly high: number
-  }
+  /**
+   * The safe side of the published temperatures: from the core temperature at which forming is sure to work (high end
+   * of the lower limits) to the surface temperature not to pass (low end of the upper and scorch limits). [T_from to
+   * T_to; °C]
+   */
+  readonly window: Band
   /** Temperature to aim at: the usual one, held inside `window`. [T_aim; °C] */
   readonly aimTemperature: number
   /** Width of the window [W; K] */
@@ -272,10 +282,10 @@ function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): C
  *
  * **Results**
  *
- * `window`: forming window [group]; `aimTemperature`: target temperature [T_aim; °C]; `width`: width of the window [W;
- * K]; `releaseTemperature`: release temperature [T_release; °C]; `set`: set [group]; `lower`: lower limit [group];
- * `normal`: usual [group]; `upper`: upper limit [group]; `fume`: vapours begin [group]; `scorch`: scorch onset
- * [group]; `fumes`: vapours [text].
+ * `window`: forming window [T_from to T_to; °C]; `aimTemperature`: target temperature [T_aim; °C]; `width`: width of
+ * the window [W; K]; `releaseTemperature`: release temperature [T_release; °C]; `set`: set [group]; `lower`: lower
+ * limit [group]; `normal`: usual [group]; `upper`: upper limit [group]; `fume`: vapours begin [group]; `scorch`:
+ * scorch onset [group]; `fumes`: vapours [text].
  *
  * **Symbols of the working**
  *
@@ -313,14 +323,10 @@ export const formingWindow: Solver<FormingWindowInput, FormingWindow, never, For
 >("formingWindow", "Between which temperatures a plastic can be formed", solve, () => ({
   input: { material: { kind: "choice", label: "plastic", options: plasticOptions } },
   output: {
-    window: {
-      kind: "group",
-      label: "forming window",
-      fields: {
-        low: { kind: "temperature", symbol: "T_from", label: "minimum core temperature" },
-        high: { kind: "temperature", symbol: "T_to", label: "maximum surface temperature" },
-      },
-    },
+    window: bandField("temperature", "forming window", {
+      symbols: ["T_from", "T_to"],
+      labels: ["minimum core temperature", "maximum surface temperature"],
+    }),
     aimTemperature: { kind: "temperature", symbol: "T_aim", label: "target temperature" },
     width: { kind: "temperatureDifference", symbol: "W", label: "width of the window" },
     releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },

@@ -4,7 +4,7 @@ import { solverBlock } from "../../scripts/facts/block.js"
 import { handwritten, linesOf, propertyComment, solverComment } from "../../scripts/facts/comment.js"
 import { differences } from "../../scripts/facts/places.js"
 import { inputFacts, resultFacts, tailOf } from "../../scripts/facts/tail.js"
-import { type AnyField, type AnyOutField, commonPractice } from "../../src/solver/index.js"
+import { type AnyField, type AnyOutField, bandField, commonPractice } from "../../src/solver/index.js"
 import * as wire from "../../src/wire/index.js"
 import { root } from "../helpers/packed.js"
 
@@ -46,6 +46,10 @@ describe("the tail of a result", () => {
     ["[n]", { kind: "number", symbol: "n" }],
     ["[yes or no]", { kind: "flag" }],
     ["[list, each t, s]", { kind: "list", of: { kind: "time", symbol: "t", label: "" } }],
+    ["[F_l to F_h; N]", bandField("force", "load", { symbols: ["F_l", "F_h"] })],
+    ["[s]", bandField("time", "wait")],
+    ["[group]", { kind: "group", fields: { low: { kind: "text", label: "from" }, high: { kind: "text", label: "to" } } }],
+    ["[group]", { kind: "group", fields: { ...bandField("time", "wait").fields, usual: { kind: "time", label: "usual" } } }],
   ])("%s", (text, given) => expect(tailOf(resultFacts({ label: "thing", ...given } as AnyOutField))).toBe(text))
 })
 

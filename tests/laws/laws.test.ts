@@ -5,6 +5,7 @@ import type { AnyField, AnyFields, AnyOutField, AnyOutFields } from "../../src/s
 import { InputError, isNoSolution, NoSolutionError } from "../../src/solver/index.js"
 import { workingOfSi } from "../../src/working/index.js"
 import { inOtherUnits, inputs, leaves, replaced } from "../helpers/arbitrary.js"
+import { crossedBands, scalarsOf } from "../helpers/bands.js"
 import { type AnySolver, solvers } from "../helpers/solvers.js"
 import { bookkeeping } from "../helpers/spikes.js"
 
@@ -51,6 +52,7 @@ function unlimited(fields: AnyFields, path = ""): string[] {
   const within = (field: AnyField, at: string): string[] => {
     if (field.kind === "group") return unlimited(field.fields, `${at}.`)
     if (field.kind === "list") return within(field.of, `${at}[]`)
+    if (field.kind === "variant") return Object.entries(field.of).flatMap(([type, member]) => unlimited(member.fields, `${at}.${type}.`))
     if (!("symbol" in field)) return []
     const { min, max, above, below } = field as Readonly<Record<"min" | "max" | "above" | "below", unknown>>
     return (min ?? above) === undefined || (max ?? below) === undefined || above === 0 ? [at] : []
@@ -102,6 +104,7 @@ describe.each(solvers)("laws: $id", ({ id, solver }: { id: string; solver: AnySo
         expect(Object.isFrozen(first.value)).toBe(true)
         const { cautions, ...values } = first.value
         expect(describedFaults(solver.output as unknown as AnyOutFields, values)).toBeNull()
+        expect(crossedBands(solver.output as unknown as AnyOutFields, values)).toEqual([])
         for (const c of cautions) expect(c.message && c.source && c.code).toBeTruthy()
       }),
       { numRuns: runs },
@@ -219,9 +222,9 @@ describe.each(solvers)("laws: $id", ({ id, solver }: { id: string; solver: AnySo
             expect(step.value, `${step.formula}: ${step.numbers}`).toBeLessThanOrEqual(promised.within ?? 1e-9)
           }
         }
-        for (const [key, field] of Object.entries(solver.output as unknown as AnyOutFields)) {
-          const value = out[key]
-          const symbol = (field as { symbol?: string }).symbol
+        for (const { key, field, value } of scalarsOf(solver.output as unknown as AnyOutFields, out)) {
+          const { symbol } = field
+          if (key.includes(".") && !symbol) continue
           // a number may be null exactly where its formula does not apply
           if (value === null && symbol) expect(values[symbol], `${key} is null, and ${symbol} is worked out`).toBeUndefined()
           if (typeof value !== "number" || bookkeeping.includes(key)) continue

@@ -1,6 +1,8 @@
 import { inspect } from "node:util"
 import { describe, expect, it } from "vitest"
 import {
+  type Band,
+  bandField,
   display,
   displayNumber,
   fieldsOf,
@@ -14,6 +16,35 @@ import {
 import { lantern } from "./lantern.js"
 
 const lit = lantern({ height: "400 mm", air: 36, hung: true, lamps: [{ at: "2 in", lumens: 200 }, { at: 0 }], pole: { length: 2 } })
+
+describe("a band", () => {
+  const made = solver<{ n: number }, { readonly push: Band | null; readonly share: Band }>(
+    "made",
+    "made",
+    ({ n }) => ({ push: n > 0 ? { low: n, high: 2 * n } : null, share: { low: 0.25, high: 0.5 } }),
+    () => ({
+      input: { n: { kind: "number", symbol: "n", label: "n", min: 0, max: 1e6 } },
+      output: {
+        push: bandField("force", "push", { symbols: ["F_l", "F_h"] }),
+        share: bandField("ratio", "share", { labels: ["share, rested", "share, tired"], unit: "%" }),
+      },
+      example: { n: 1 },
+      formulae: [],
+      sources: [],
+    }),
+  )
+  it("is printed with a label of its own at each end, and not where there is none", () => {
+    expect(display(made({ n: 10 })).split("\n")).toEqual([
+      "push",
+      "  push, minimum  10 N",
+      "  push, maximum  20 N",
+      "share",
+      "  share, rested  25 %",
+      "  share, tired   50 %",
+    ])
+    expect(display(made({ n: 0 }))).not.toContain("push")
+  })
+})
 
 describe("a result", () => {
   it("is frozen all through, parts of a table included", () => {

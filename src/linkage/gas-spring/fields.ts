@@ -1,5 +1,5 @@
 // Descriptions of a gas spring, and the faults between them.
-import { type Fields, type Issue, inconsistent, type OutFields } from "../../solver/index.js"
+import { bandField, type Fields, type Issue, inconsistent, type OutFields } from "../../solver/index.js"
 import { rodVolume } from "./kernel.js"
 import type { GasSpring, GasSpringInput, Si } from "./types.js"
 
@@ -63,11 +63,7 @@ export const gasSpringOutput = (): OutFields<GasSpring> => ({
   compressingWork: { kind: "energy", symbol: "W_c", label: "work to compress it" },
   returnedWork: { kind: "energy", symbol: "W_e", label: "work given back" },
   frictionWork: { kind: "energy", symbol: "W_f", label: "work lost, in and out" },
-  extensionDuration: {
-    kind: "group",
-    label: "time to extend over the stroke",
-    fields: { low: { kind: "time", label: "from" }, high: { kind: "time", label: "to" } },
-  },
+  extensionDuration: bandField("time", "time to extend over the stroke"),
 })
 
 export function gasSpringFaults(si: Si): Issue[] {

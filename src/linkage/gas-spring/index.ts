@@ -40,8 +40,7 @@ export type { ExtensionSpeed, GasSpring, GasSpringCaution, GasSpringInput } from
  * `forceCompressed`: force to push the rod all in [F_2T; N]; `fastForce`: force compressing, at once [F_f; N];
  * `stiffness`: stiffness [k; N/m]; `forcePerTemperature`: force gained by warmth [f_T; 1/K]; `storedEnergy`: energy
  * stored by the compression [W; J]; `compressingWork`: work to compress it [W_c; J]; `returnedWork`: work given back
- * [W_e; J]; `frictionWork`: work lost, in and out [W_f; J]; `extensionDuration`: time to extend over the stroke
- * [group].
+ * [W_e; J]; `frictionWork`: work lost, in and out [W_f; J]; `extensionDuration`: time to extend over the stroke [s].
  *
  * **Symbols of the working**
  *

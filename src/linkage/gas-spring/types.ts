@@ -1,6 +1,6 @@
 // What gasSpring takes and gives back.
 import type { Force, Length, Ratio, Speed, Temperature, Volume } from "../../quantity/index.js"
-import type { SiOf, Transmits } from "../../solver/index.js"
+import type { Band, SiOf, Transmits } from "../../solver/index.js"
 
 /** Speed at which a gas spring pushes its rod out by itself, as its maker states it. */
 export interface ExtensionSpeed {
@@ -60,12 +60,8 @@ export interface GasSpring {
   readonly returnedWork: number
   /** Work lost, in and out [W_f; J] */
   readonly frictionWork: number
-  /** Time to extend over the stroke [group] */
-  readonly extensionDuration: {
-    /** From [s] */ readonly low: number /** To [s] */
-    /** To [s] */
-    readonly high: number
-  } | null
+  /** Time to extend over the stroke, at the fastest and slowest speed of its datasheet; null where none is given. [s] */
+  readonly extensionDuration: Band | null
 }
 
 /** Hazards and limits of validity that go with an answer of {@link gasSpring}. */

@@ -1,5 +1,5 @@
 // Descriptions of an over-centre latch.
-import type { Fields, OutFields } from "../../solver/index.js"
+import { bandField, type Fields, type OutFields } from "../../solver/index.js"
 import type { OverCentreLatch, OverCentreLatchInput } from "./types.js"
 
 export const latchFields = (): Fields<OverCentreLatchInput> => ({
@@ -84,11 +84,7 @@ export const latchOutput = (): OutFields<OverCentreLatch> => ({
   storedEnergy: { kind: "energy", symbol: "W_s", label: "energy stored at the snap-over point" },
   inertia: { kind: "momentOfInertia", symbol: "J", label: "inertia of the lever" },
   minHoldingForce: { kind: "force", symbol: "F_h", label: "smaller holding force, at the handle" },
-  band: {
-    kind: "group",
-    label: "held by friction",
-    fields: { low: { kind: "angle", label: "from" }, high: { kind: "angle", label: "to" } },
-  },
+  band: bandField("angle", "held by friction", { labels: ["from", "to"] }),
   clockwise: side("on the clockwise stop"),
   counter: side("on the counter-clockwise stop"),
   poses: {

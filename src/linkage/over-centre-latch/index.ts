@@ -50,7 +50,7 @@ export type {
  *
  * `snapAngle`: snap-over point, from the dead centre [theta_s; rad]; `maxSpringForce`: largest tension of the spring
  * [F_m; N]; `storedEnergy`: energy stored at the snap-over point [W_s; J]; `inertia`: inertia of the lever [J; kg m²];
- * `minHoldingForce`: smaller holding force, at the handle [F_h; N]; `band`: held by friction [group]; `clockwise`: on
+ * `minHoldingForce`: smaller holding force, at the handle [F_h; N]; `band`: held by friction [rad]; `clockwise`: on
  * the clockwise stop [group]; `counter`: on the counter-clockwise stop [group]; `poses`: from stop to stop [list].
  *
  * **Symbols of the working**

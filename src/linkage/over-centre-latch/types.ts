@@ -1,6 +1,6 @@
 // A lever that a spring holds on either side of its dead centre.
 import type { Angle, Force, ForcePerLength, Length, Mass, Moment } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { Band, SiOf } from "../../solver/index.js"
 
 /** Input of {@link overCentreLatch}. */
 export interface OverCentreLatchInput {
@@ -77,13 +77,8 @@ export interface OverCentreLatch {
   readonly inertia: number
   /** The smaller holding force of the two sides, at the handle. [F_h; N] */
   readonly minHoldingForce: number
-  /** Angles between which friction alone keeps the lever where it is. [group] */
-  readonly band: {
-    /** From [rad] */
-    readonly low: number
-    /** To [rad] */
-    readonly high: number
-  }
+  /** Angles between which friction alone keeps the lever where it is. [rad] */
+  readonly band: Band
   /** On the clockwise stop [group] */
   readonly clockwise: LatchSide
   /** On the counter-clockwise stop [group] */

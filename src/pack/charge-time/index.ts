@@ -1,4 +1,4 @@
-import { type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
+import { bandField, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { packFields } from "../fields.js"
 import { curveFaults, curveField } from "../open-circuit.js"
@@ -74,8 +74,8 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * change-over [s_c; as a fraction]; `endStateOfCharge`: state of charge at the end [s_e; as a fraction]; `energy`:
  * energy put in [W; J]; `heat`: heat in the resistance [W_h; J]; `simpleDuration`: simple duration: charge over
  * current [t_s; s]; `durationRatio`: minimum time over charge over current [k_o; as a fraction]; `chargeIn`: charge
- * put in, losses included [Q_i; C]; `likelyDuration`: charging time to expect by datasheets [group]; `termination`:
- * what ends a nickel charge [group].
+ * put in, losses included [Q_i; C]; `likelyDuration`: charging time to expect by datasheets [t_l to t_m; s];
+ * `termination`: what ends a nickel charge [group].
  *
  * **Symbols of the working**
  *
@@ -163,14 +163,10 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime, ChargeTimeRefusal, 
     simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: charge over current" },
     durationRatio: { kind: "ratio", symbol: "k_o", label: "minimum time over charge over current" },
     chargeIn: { kind: "charge", symbol: "Q_i", label: "charge put in, losses included", unit: "Ah" },
-    likelyDuration: {
-      kind: "group",
-      label: "charging time to expect by datasheets",
-      fields: {
-        low: { kind: "time", symbol: "t_l", label: "minimum to expect by datasheets" },
-        high: { kind: "time", symbol: "t_m", label: "maximum to expect by datasheets" },
-      },
-    },
+    likelyDuration: bandField("time", "charging time to expect by datasheets", {
+      symbols: ["t_l", "t_m"],
+      labels: ["minimum to expect by datasheets", "maximum to expect by datasheets"],
+    }),
     termination: {
       kind: "group",
       label: "what ends a nickel charge",

@@ -1,6 +1,6 @@
 // What goes in and what comes out.
 
-import type { SiOf } from "../../solver/index.js"
+import type { Band, SiOf } from "../../solver/index.js"
 import type { PackCaution } from "../fields.js"
 import type { ChargeTimeInput } from "./problem.js"
 
@@ -41,13 +41,8 @@ export interface ChargeTime {
   readonly durationRatio: number
   /** Charge to put in, with what the cells lose of it. [Q_i; C] */
   readonly chargeIn: number
-  /** Time to expect by datasheets; null for nickel. [group] */
-  readonly likelyDuration: {
-    /** Shortest time to expect. [t_l; s] */
-    readonly low: number
-    /** Longest time to expect. [t_m; s] */
-    readonly high: number
-  } | null
+  /** Time to expect by datasheets, shortest and longest; null for nickel. [t_l to t_m; s] */
+  readonly likelyDuration: Band | null
   /** What ends the charge of nickel, whichever comes first; null for the others, which the current ends. [group] */
   readonly termination: {
     /** Longest time on the charger [t_x; s] */

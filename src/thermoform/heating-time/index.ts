@@ -1,4 +1,4 @@
-import { at, type Issue, inconsistent, type NoSolution, refuse, type Solver, solver, tried } from "../../solver/index.js"
+import { at, bandField, type Issue, inconsistent, type NoSolution, refuse, type Solver, solver, tried } from "../../solver/index.js"
 import { plastics } from "../data.js"
 import { safeWindow } from "../forming-window.js"
 import { partFaults, partFields, propertyFields } from "../part.js"
@@ -164,13 +164,13 @@ const solve = (si: Si): HeatingTime | NoSolution<HeatingTimeRefusal> => tried(ke
  * **Results**
  *
  * `coreTemperature`: core temperature to reach [T_l; °C]; `surfaceTemperatureLimit`: surface temperature limit [T_u;
- * °C]; `time`: time until the core is there [t; s]; `timeRange`: spread of the heating time [group];
+ * °C]; `time`: time until the core is there [t; s]; `timeRange`: spread of the heating time [t_fast to t_slow; s];
  * `peakSurfaceTemperature`: peak surface temperature [T_hot; °C]; `peakSurfaceTime`: time of the peak surface
  * temperature [t_hot; s]; `surfaceLimitTime`: time the surface passes its limit [t_u; s]; `minSurfaceLimitTime`:
  * earliest time a surface passes its limit [t_u1; s]; `overheatsFirst`: surface overheats first [yes or no];
  * `maxSourceTemperature`: maximum source temperature [T_lim; °C]; `maxSourceNote`: note on the maximum source
  * temperature [text]; `advisedSourceTemperature`: advised source temperature [T_adv; °C]; `advisedTime`: heating time
- * at the advised source temperature [group]; `filmCoefficient`: film coefficient [h; W/(m²·K)];
+ * at the advised source temperature [t_a1 to t_a2; s]; `filmCoefficient`: film coefficient [h; W/(m²·K)];
  * `equivalentTemperature`: equivalent air temperature [T_e; °C]; `biotNumber`: Biot number [Bi]; `fourierNumber`:
  * Fourier number [Fo]; `iterations`: iterations [number]; `residual`: residual [K].
  *
@@ -308,14 +308,10 @@ export const heatingTime: Solver<HeatingTimeInput, HeatingTime, HeatingTimeRefus
     coreTemperature: { kind: "temperature", symbol: "T_l", label: "core temperature to reach" },
     surfaceTemperatureLimit: { kind: "temperature", symbol: "T_u", label: "surface temperature limit" },
     time: { kind: "time", symbol: "t", label: "time until the core is there" },
-    timeRange: {
-      kind: "group",
-      label: "spread of the heating time",
-      fields: {
-        low: { kind: "time", symbol: "t_fast", label: "minimum heating time" },
-        high: { kind: "time", symbol: "t_slow", label: "maximum heating time" },
-      },
-    },
+    timeRange: bandField("time", "spread of the heating time", {
+      symbols: ["t_fast", "t_slow"],
+      labels: ["minimum heating time", "maximum heating time"],
+    }),
     peakSurfaceTemperature: { kind: "temperature", symbol: "T_hot", label: "peak surface temperature" },
     peakSurfaceTime: { kind: "time", symbol: "t_hot", label: "time of the peak surface temperature" },
     surfaceLimitTime: { kind: "time", symbol: "t_u", label: "time the surface passes its limit" },
@@ -324,14 +320,10 @@ export const heatingTime: Solver<HeatingTimeInput, HeatingTime, HeatingTimeRefus
     maxSourceTemperature: { kind: "temperature", symbol: "T_lim", label: "maximum source temperature" },
     maxSourceNote: { kind: "text", label: "note on the maximum source temperature" },
     advisedSourceTemperature: { kind: "temperature", symbol: "T_adv", label: "advised source temperature" },
-    advisedTime: {
-      kind: "group",
-      label: "heating time at the advised source temperature",
-      fields: {
-        low: { kind: "time", symbol: "t_a1", label: "minimum heating time, advised source" },
-        high: { kind: "time", symbol: "t_a2", label: "maximum heating time, advised source" },
-      },
-    },
+    advisedTime: bandField("time", "heating time at the advised source temperature", {
+      symbols: ["t_a1", "t_a2"],
+      labels: ["minimum heating time, advised source", "maximum heating time, advised source"],
+    }),
     filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient" },
     equivalentTemperature: { kind: "temperature", symbol: "T_e", label: "equivalent air temperature" },
     biotNumber: { kind: "number", symbol: "Bi", label: "Biot number" },

@@ -10,7 +10,7 @@ import type {
   TemperatureDifference,
   ThermalConductivity,
 } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { Band, SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
 import type { HeatCaution, WindowCaution } from "../forming-window.js"
 
@@ -90,13 +90,8 @@ export interface HeatingTime {
   readonly surfaceTemperatureLimit: number
   /** Time until the core is there [t; s] */
   readonly time: number
-  /** The same over the spread of the plastic's properties. [group] */
-  readonly timeRange: {
-    /** At the fast end. [t_fast; s] */
-    readonly low: number
-    /** At the slow end. [t_slow; s] */
-    readonly high: number
-  }
+  /** The same over the spread of the plastic's properties: at the fast end and at the slow end. [t_fast to t_slow; s] */
+  readonly timeRange: Band
   /** Peak surface temperature [T_hot; °C] */
   readonly peakSurfaceTemperature: number
   /** When it is that hot. [t_hot; s] */
@@ -119,13 +114,11 @@ export interface HeatingTime {
    * for; null where none is safe. [T_adv; °C]
    */
   readonly advisedSourceTemperature: number | null
-  /** Time at the advised source; null where none is safe. [group] */
-  readonly advisedTime: {
-    /** Earliest time: fast plastic, source hot by its error. [t_a1; s] */
-    readonly low: number
-    /** Time after which the core is there whatever the spread. [t_a2; s] */
-    readonly high: number
-  } | null
+  /**
+   * Time at the advised source: the earliest (fast plastic, source hot by its error), and that after which the core is
+   * there whatever the spread; null where none is safe. [t_a1 to t_a2; s]
+   */
+  readonly advisedTime: Band | null
   /** Film coefficient at the heated face. [h; W/(m²·K)] */
   readonly filmCoefficient: number
   /** Air temperature that would heat alike: that of the source, except for a radiant heater. [T_e; °C] */

@@ -1,4 +1,5 @@
 import { interpolate } from "../../numeric/index.js"
+import type { Band } from "../../solver/index.js"
 
 /** Single drag coefficients, broadside, by source (Matthews 2002 fig. 5.13(b); Munson 2009 figs 9.19–9.20; a NASA teaching table, not verified). */
 export const dragCoefficients = {
@@ -50,7 +51,7 @@ export function poleDragCoefficient(ratio: number): number {
 export type PanelShape = "flat" | "trough" | "bowl" | "pole"
 
 /** Lowest and highest published drag coefficient of a shape with sides `long` and `short`; open shapes span both ways of facing. */
-export function dragSpread(shape: PanelShape, long: number, short: number): { readonly low: number; readonly high: number } {
+export function dragSpread(shape: PanelShape, long: number, short: number): Band {
   const ratio = Math.max(long, short) / Math.min(long, short)
   switch (shape) {
     case "trough":

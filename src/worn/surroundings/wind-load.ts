@@ -1,5 +1,5 @@
 import type { Angle, AngularSpeed, Density, Length, Speed } from "../../quantity/index.js"
-import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { type Band, bandField, type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { notClearance } from "../not-clearance.js"
 import {
   beaufortSource,
@@ -55,13 +55,11 @@ export type WindLoadCaution =
 
 /** Result of {@link windLoad}. */
 export interface WindLoad {
-  /** Drag coefficient. [group] */
-  readonly drag: {
-    /** Lowest published one for the shape, or the own one. [C_l] */
-    readonly low: number
-    /** Highest published one, or the own one where that is more; the loads use this one. [C_h] */
-    readonly high: number
-  }
+  /**
+   * Drag coefficient: lowest published one for the shape or the own one, and the highest, or the own one where that is
+   * more; the loads use the high one. [C_l to C_h]
+   */
+  readonly drag: Band
   /** Peak gust [v_g; m/s] */
   readonly gustSpeed: number
   /** Speed of the air against the panel at its hinge: gust and walking added. [v_r; m/s] */
@@ -70,20 +68,10 @@ export interface WindLoad {
   readonly tipSpeed: number
   /** Dynamic pressure at the hinge. [q; Pa] */
   readonly pressure: number
-  /** Force on one panel. [group] */
-  readonly force: {
-    /** By the lower coefficient. [F_l; N] */
-    readonly low: number
-    /** By the higher coefficient: the one to build for. [F; N] */
-    readonly high: number
-  }
-  /** Moment of one panel's force about its hinge. [group] */
-  readonly hingeMoment: {
-    /** By the lower coefficient. [M_l; N m] */
-    readonly low: number
-    /** By the higher coefficient: the one to build for. [M; N m] */
-    readonly high: number
-  }
+  /** Force on one panel by either coefficient: build for the high one. [F_l to F; N] */
+  readonly force: Band
+  /** Moment of one panel's force about its hinge by either coefficient: build for the high one. [M_l to M; N m] */
+  readonly hingeMoment: Band
   /** Force of all panels [F_t; N] */
   readonly totalForce: number
   /** Moment of all panels about the ground. [M_g; N m] */
@@ -96,7 +84,7 @@ export interface WindLoad {
   readonly beaufort: number
 }
 
-function coefficients({ shape, span, chord, dragCoefficient }: SiOf<WindLoadInput>): { readonly low: number; readonly high: number } {
+function coefficients({ shape, span, chord, dragCoefficient }: SiOf<WindLoadInput>): Band {
   const published = dragSpread(shape, span, chord)
   // an own figure never makes the wind weaker than what is published
   return dragCoefficient === null ? published : { low: dragCoefficient, high: Math.max(dragCoefficient, published.high) }
@@ -216,11 +204,11 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution<WindLoadCauti
  *
  * **Results**
  *
- * `drag`: drag coefficient, published or own [group]; `gustSpeed`: peak gust [v_g; m/s]; `relativeSpeed`: air against
- * the panel at its hinge [v_r; m/s]; `tipSpeed`: air against the tip [v_t; m/s]; `pressure`: dynamic pressure [q; Pa];
- * `force`: force on one panel [group]; `hingeMoment`: moment of one panel about its hinge [group]; `totalForce`: force
- * of all panels [F_t; N]; `groundMoment`: moment about the ground [M_g; N m]; `forceHeight`: height of the force [h_F;
- * m]; `dragArea`: drag area [A_d; m²]; `beaufort`: Beaufort force of the mean wind [B].
+ * `drag`: drag coefficient, published or own [C_l to C_h]; `gustSpeed`: peak gust [v_g; m/s]; `relativeSpeed`: air
+ * against the panel at its hinge [v_r; m/s]; `tipSpeed`: air against the tip [v_t; m/s]; `pressure`: dynamic pressure
+ * [q; Pa]; `force`: force on one panel [F_l to F; N]; `hingeMoment`: moment of one panel about its hinge [M_l to M; N
+ * m]; `totalForce`: force of all panels [F_t; N]; `groundMoment`: moment about the ground [M_g; N m]; `forceHeight`:
+ * height of the force [h_F; m]; `dragArea`: drag area [A_d; m²]; `beaufort`: Beaufort force of the mean wind [B].
  *
  * **Symbols of the working**
  *
@@ -303,34 +291,22 @@ export const windLoad: Solver<WindLoadInput, WindLoad, never, WindLoadCaution> =
     airDensity: windFields.airDensity,
   },
   output: {
-    drag: {
-      kind: "group",
-      label: "drag coefficient, published or own",
-      fields: {
-        low: { kind: "number", symbol: "C_l", label: "minimum drag coefficient" },
-        high: { kind: "number", symbol: "C_h", label: "maximum drag coefficient" },
-      },
-    },
+    drag: bandField("number", "drag coefficient, published or own", {
+      symbols: ["C_l", "C_h"],
+      labels: ["minimum drag coefficient", "maximum drag coefficient"],
+    }),
     gustSpeed: { kind: "speed", symbol: "v_g", label: "peak gust" },
     relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
     tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
     pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
-    force: {
-      kind: "group",
-      label: "force on one panel",
-      fields: {
-        low: { kind: "force", symbol: "F_l", label: "minimum force on one panel" },
-        high: { kind: "force", symbol: "F", label: "maximum force on one panel" },
-      },
-    },
-    hingeMoment: {
-      kind: "group",
-      label: "moment of one panel about its hinge",
-      fields: {
-        low: { kind: "moment", symbol: "M_l", label: "minimum moment about the hinge" },
-        high: { kind: "moment", symbol: "M", label: "maximum moment about the hinge" },
-      },
-    },
+    force: bandField("force", "force on one panel", {
+      symbols: ["F_l", "F"],
+      labels: ["minimum force on one panel", "maximum force on one panel"],
+    }),
+    hingeMoment: bandField("moment", "moment of one panel about its hinge", {
+      symbols: ["M_l", "M"],
+      labels: ["minimum moment about the hinge", "maximum moment about the hinge"],
+    }),
     totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
     groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
     forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },

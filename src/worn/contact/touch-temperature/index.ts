@@ -1,4 +1,4 @@
-import { optionsFrom, type SiOf, type Solver, solver } from "../../../solver/index.js"
+import { bandField, optionsFrom, type SiOf, type Solver, solver } from "../../../solver/index.js"
 import {
   burnCurveSource,
   childScaldSource,
@@ -88,11 +88,11 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * **Results**
  *
  * `comparedTemperature`: temperature the equipment standard compares [T_c; °C]; `temperatureInUse`: temperature where
- * worn [T_u; °C]; `minTemperature`: minimum temperature to expect [T_k; °C]; `limit`: published limits [group];
- * `temperatureMargin`: margin to the lower limit [dT; K]; `tooHot`: too hot [yes or no]; `painful`: painful in lasting
- * contact [yes or no]; `reversibleTime`: time to reversible injury [t_1; s]; `lastingTime`: time to injury through the
- * epidermis [t_2; s]; `halvingTime`: time by the halving rule [t_3; s]; `burnTime`: shortest of these times [t_b; s];
- * `limits`: limits [list].
+ * worn [T_u; °C]; `minTemperature`: minimum temperature to expect [T_k; °C]; `limit`: published limits [T_l to T_h;
+ * °C]; `temperatureMargin`: margin to the lower limit [dT; K]; `tooHot`: too hot [yes or no]; `painful`: painful in
+ * lasting contact [yes or no]; `reversibleTime`: time to reversible injury [t_1; s]; `lastingTime`: time to injury
+ * through the epidermis [t_2; s]; `halvingTime`: time by the halving rule [t_3; s]; `burnTime`: shortest of these
+ * times [t_b; s]; `limits`: limits [list].
  *
  * **Symbols of the working**
  *
@@ -182,14 +182,10 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature, n
     comparedTemperature: { kind: "temperature", symbol: "T_c", label: "temperature the equipment standard compares" },
     temperatureInUse: { kind: "temperature", symbol: "T_u", label: "temperature where worn" },
     minTemperature: { kind: "temperature", symbol: "T_k", label: "minimum temperature to expect" },
-    limit: {
-      kind: "group",
-      label: "published limits",
-      fields: {
-        low: { kind: "temperature", symbol: "T_l", label: "lower published limit" },
-        high: { kind: "temperature", symbol: "T_h", label: "upper published limit" },
-      },
-    },
+    limit: bandField("temperature", "published limits", {
+      symbols: ["T_l", "T_h"],
+      labels: ["lower published limit", "upper published limit"],
+    }),
     temperatureMargin: { kind: "temperatureDifference", symbol: "dT", label: "margin to the lower limit" },
     tooHot: { kind: "flag", label: "too hot" },
     painful: { kind: "flag", label: "painful in lasting contact" },

@@ -1,5 +1,7 @@
 // What goes in and what comes out.
+
 import type { Temperature, Time } from "../../../quantity/index.js"
+import type { Band } from "../../../solver/index.js"
 import type { TouchMaterial } from "../data-touch.js"
 
 /** Input of {@link touchTemperature}. */
@@ -47,13 +49,11 @@ export interface TouchTemperature {
   readonly temperatureInUse: number
   /** Coldest it is to be expected: where it is worn or where it was measured, whichever is colder. [T_k; °C] */
   readonly minTemperature: number
-  /** Limits of the standards for this material and time. [group] */
-  readonly limit: {
-    /** Lowest limit: the one to keep. [T_l; °C] */
-    readonly low: number
-    /** Highest limit: the far end of the spread. [T_h; °C] */
-    readonly high: number
-  }
+  /**
+   * Limits of the standards for this material and time: the low one is to be kept, the high one is the far end of their
+   * spread. [T_l to T_h; °C]
+   */
+  readonly limit: Band
   /** Lowest limit less the temperature in use. [dT; K] */
   readonly temperatureMargin: number
   /** Whether the temperature in use is above the lowest limit. [yes or no] */

@@ -1,4 +1,4 @@
-import { inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../../solver/index.js"
+import { bandField, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../../solver/index.js"
 import { publishedShare } from "../../load/data-load.js"
 import { CHILD_PACKS, FREY_LAW_2012, HALL, NIOSH_1993, PASSMORE } from "../../sources-load.js"
 import { wearerFields } from "../../wearer.js"
@@ -135,12 +135,12 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * **Results**
  *
  * `duration`: length of the plan [t_d; s]; `wornDuration`: of it with the rig on [t_w; s]; `peakStrain`: peak strain
- * [group]; `endStrain`: strain at the end [S_e; as a fraction]; `bearable`: within the stricter published limit [yes
- * or no]; `massAtLimit`: mass at the published share of body mass [m_l; kg]; `maxUnbrokenDuration`: maximum unbroken
- * wear, hardest part [T_m; s]; `restDuration`: length of one rest [t_r; s]; `meanShare`: mean share of the capacity
- * [q_m; as a fraction]; `shareLimit`: published acceptable share for that time [q_l; as a fraction]; `firstLimit`:
- * limit first reached [group]; `rests`: rests to put in [list]; `resting`: rests in all [group]; `maxRig`: maximum rig
- * within the published limits [group]; `plan`: parts [list].
+ * [S_l to S_m; as a fraction]; `endStrain`: strain at the end [S_e; as a fraction]; `bearable`: within the stricter
+ * published limit [yes or no]; `massAtLimit`: mass at the published share of body mass [m_l; kg];
+ * `maxUnbrokenDuration`: maximum unbroken wear, hardest part [T_m; s]; `restDuration`: length of one rest [t_r; s];
+ * `meanShare`: mean share of the capacity [q_m; as a fraction]; `shareLimit`: published acceptable share for that time
+ * [q_l; as a fraction]; `firstLimit`: limit first reached [group]; `rests`: rests to put in [list]; `resting`: rests
+ * in all [group]; `maxRig`: maximum rig within the published limits [group]; `plan`: parts [list].
  *
  * **Symbols of the working**
  *
@@ -269,14 +269,11 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule, WearScheduleR
   output: {
     duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
     wornDuration: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
-    peakStrain: {
-      kind: "group",
-      label: "peak strain",
-      fields: {
-        low: { kind: "ratio", symbol: "S_l", label: "peak strain, more lenient limit", unit: "%" },
-        high: { kind: "ratio", symbol: "S_m", label: "peak strain, stricter limit", unit: "%" },
-      },
-    },
+    peakStrain: bandField("ratio", "peak strain", {
+      symbols: ["S_l", "S_m"],
+      labels: ["peak strain, more lenient limit", "peak strain, stricter limit"],
+      unit: "%",
+    }),
     endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
     bearable: { kind: "flag", label: "within the stricter published limit" },
     massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },

@@ -1,5 +1,7 @@
 // What goes in and what comes out.
+
 import type { Mass, Moment, Ratio, Speed, Time } from "../../../quantity/index.js"
+import type { Band } from "../../../solver/index.js"
 
 /** What is done in a part of the day; in `off` the rig is taken off and set down. */
 export type WearActivity = "standing" | "walking" | "stage" | "sitting" | "off"
@@ -83,13 +85,11 @@ export interface WearSchedule {
   readonly duration: number
   /** Of it with the rig on [t_w; s] */
   readonly wornDuration: number
-  /** Largest strain without extra rests; 1 is the limit. [group] */
-  readonly peakStrain: {
-    /** By the more lenient of the published limits on whole-body work: the spread, not a recommendation. [S_l; as a fraction] */
-    readonly low: number
-    /** By the stricter one, which counts. [S_m; as a fraction] */
-    readonly high: number
-  }
+  /**
+   * Largest strain without extra rests; 1 is the limit. High by the stricter of the published limits on whole-body
+   * work, which counts; low by the more lenient one: the spread, not a recommendation. [S_l to S_m; as a fraction]
+   */
+  readonly peakStrain: Band
   /** Strain at the end [S_e; as a fraction] */
   readonly endStrain: number
   /**
@@ -117,13 +117,11 @@ export interface WearSchedule {
     /** Together [s] */
     readonly total: number
   }
-  /** Heaviest load with the published share of body mass kept. [group] */
-  readonly maxRig: {
-    /** Within the stricter published limit; null where not even none is. [group] */
-    readonly low: MaxRig | null
-    /** By the more lenient one: the spread, not a recommendation. [group] */
-    readonly high: MaxRig | null
-  }
+  /**
+   * Heaviest load with the published share of body mass kept: low within the stricter published limit, null where not
+   * even none is; high by the more lenient one: the spread, not a recommendation. [group]
+   */
+  readonly maxRig: Band<MaxRig | null>
   /** Parts [list] */
   readonly plan: readonly PartWorn[]
 }

@@ -1,5 +1,7 @@
 // What goes in and what comes out.
+
 import type { Angle, Force, Length, Mass, Pressure, Ratio } from "../../../quantity/index.js"
+import type { Band } from "../../../solver/index.js"
 
 /** Input of {@link strapPressure}. Heights are measured from the hip belt, upwards. */
 export interface StrapPressureInput {
@@ -113,6 +115,6 @@ export interface Held {
 export interface Levers {
   /** Level pull of the upper straps, and of the lower ones at their slackest and tightest, as levers. */
   readonly up: number
-  readonly lower: { readonly low: number; readonly high: number }
+  readonly lower: Band
   readonly lift: number
 }
