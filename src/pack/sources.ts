@@ -291,3 +291,56 @@ export const PULSE_SHEETS: Source = {
   where: "discharge limits: 19.8 A for 10 s beside 9.9 A continuous; 75 A for 5 s",
   verified: "seen",
 }
+
+/** Self-discharge by kind of cell, and with temperature. */
+export const STANDING_LOSSES: Source = {
+  title: "BU-802b, What does elevated self-discharge do, and encyclopaedic tables of self-discharge",
+  by: "Battery University (Cadex) and others",
+  where: "2 to 3 % a month of lithium-ion, 5 % of polymer; the loss doubles with every 10 °C; discard a battery that loses 30 % in 24 h",
+  verified: "seen",
+}
+
+export const LEAD_STANDING: Source = {
+  title: "12 V sealed lead-acid battery data sheets of 4, 5 and 28 Ah",
+  where: "self-discharge: 91, 82 and 64 % are left after 3, 6 and 12 months at 25 °C; 80 and 60 % after 6 and 12 at 20 °C",
+  verified: "seen",
+}
+
+export const FLOODED_STANDING: Source = {
+  title: "A maker's page on lead-acid discharge, and an encyclopaedic table of self-discharge",
+  where: "4 % a week at 80 °F; 4 to 6 % a month",
+  verified: "seen",
+}
+
+export const NICKEL_STANDING: Source = {
+  title: "User's manual of a nickel-metal hydride battery pack; BU-802b",
+  where: "10 to 20 % in the first 24 h, then 10 to 15 % a month; three times as much at 40 as at 20 °C",
+  verified: "seen",
+}
+
+export const LOW_NICKEL_STANDING: Source = {
+  title: "Makers' claims for nickel-metal hydride cells with low self-discharge",
+  where: "70 to 85 % left after a year at 20 °C",
+  verified: "not-seen",
+}
+
+export const ALKALINE_STANDING: Source = {
+  title: "Answers on the self-discharge of alkaline cells",
+  where: "at most 2, 5 and 25 % a year at 70, 85 and 100 °F; 3 % a year on another page",
+  verified: "seen",
+}
+
+/** What lithium loses for good as it stands. */
+export const LITHIUM_STORAGE: Source = {
+  title: "Tables of the recoverable capacity of lithium-ion after a year of storage, after Battery University (Cadex)",
+  where:
+    "full: 94, 80 and 65 % at 0, 25 and 40 °C, 60 % after 3 months at 60 °C; 40 % charged: 98, 96, 85 and 75 %; by the square root of time",
+  verified: "seen",
+}
+
+export const LEAD_STORAGE: Source = {
+  title: "BU-403, Charging lead acid",
+  by: "Battery University (Cadex)",
+  where: "as quoted by a charging page: a topping charge every 6 months, to stay above 2.05 V a cell",
+  verified: "seen",
+}

@@ -5,6 +5,7 @@ import {
   chargeTime,
   packHealth,
   packSize,
+  packStorage,
   packUnderLoad,
   parallelSharing,
   peukert,
@@ -14,7 +15,19 @@ import {
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { airTravel, cellPack, chargeTime, packHealth, packUnderLoad, parallelSharing, peukert, powerBank, runtime, packSize }
+const solvers = {
+  airTravel,
+  cellPack,
+  chargeTime,
+  packHealth,
+  packUnderLoad,
+  parallelSharing,
+  peukert,
+  powerBank,
+  runtime,
+  packSize,
+  packStorage,
+}
 
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -26,6 +39,15 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "lithiumMass: min 1 mg, max 10, default null",
     "count: min 1, max 1000, default 1",
     "carriedAs: default spare",
+  ],
+  packStorage: [
+    "cells: default lithium",
+    "capacity: min 1 mAh, max 10000 Ah",
+    "duration: min 0, max 730 d",
+    "startStateOfCharge: min 0, max 1, default 1",
+    "storageTemperature: min -20, max 60, default 20",
+    "circuitCurrent: min 0, max 1, default 0",
+    "minStateOfCharge: min 0, max 1, default 0.2",
   ],
   cellPack: [
     "series: min 1, max 200",

@@ -6,6 +6,7 @@ import { leadAndNickel, leadAndNickelWithout } from "./pack-lead-and-nickel.js"
 import { peukerts } from "./pack-peukert.js"
 import { banks, runs } from "./pack-runs.js"
 import { air, parallel } from "./pack-sharing-and-air.js"
+import { storage, storageWithout } from "./pack-storage.js"
 
 /** Why single values of a checked row are left out. */
 const size = "generic cells carry no dimensions"
@@ -15,9 +16,23 @@ const temperatures = "temperature limits of one cell are not kept"
 
 referenceTests(
   "pack",
-  { ...cells, ...curves, ...charging, ...packs, ...parallel, ...air, ...peukerts, ...banks, ...runs, ...leadAndNickel, ...ages },
+  {
+    ...cells,
+    ...curves,
+    ...charging,
+    ...packs,
+    ...parallel,
+    ...air,
+    ...peukerts,
+    ...banks,
+    ...runs,
+    ...leadAndNickel,
+    ...ages,
+    ...storage,
+  },
   {
     ...leadAndNickelWithout,
+    ...storageWithout,
     "cell-21700-high-power": { standard_charge_A: notKept, diameter_mm_max: size, height_mm_max: size },
     "cell-agm-12v-5ah": { max_discharge_5s_A: notKept, discharge_degC_min: temperatures, charge_degC_min: temperatures },
     "cell-alkaline-aa": { r_from_short_ohm: "the larger of the two published resistances is kept, on the safe side" },

@@ -185,7 +185,7 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
  * q/Σ(q_i/f_i). Within each straight piece the integral is exact, so nothing depends on a time step; a pattern of very many
  * short rounds (over 20000 pieces) is followed by its mean, with `errorEstimate` of one round.
  *
- * Valid for loads that last seconds or more, cells of one kind; what is lost at rest before is to be taken off the charge at the start. Rests give
+ * Valid for loads that last seconds or more, cells of one kind; what is lost at rest before (see `packStorage`) is to be taken off the charge at the start. Rests give
  * lead some of it back, which is left out. The first load
  * that cannot be carried ends it, even if a lighter one could go on.
  *
