@@ -69,7 +69,7 @@ export interface Reaction {
 /** One mechanism, SI. */
 export interface Mechanism {
   readonly travel: Travel
-  /** Coordinate at which it stands while its drive is at the start; null: as long as the drive's own rod. */
+  /** Coordinate at which it stands while its drive is at the start, in the document `startLength` or `startAngle`; null: the drive's own coordinate. */
   readonly start: number | null
   /** Coordinates between which it can be posed; infinite where it turns for ever. */
   readonly low: number

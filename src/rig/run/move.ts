@@ -1,0 +1,328 @@
+// A motion out and back on the rig's own supply: how long, how hard, where the seconds go, and what stops it first.
+import { formatQuantity } from "../../quantity/index.js"
+import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
+import { allParts, type SupplyModel, type SupplyParts, supplyModel } from "../supply/tree.js"
+import { buildMotion, type RigSi } from "../whole/faults.js"
+import type { Members } from "../whole/fields.js"
+import {
+  coordinatesAt,
+  currentFor,
+  effortAt,
+  effortState,
+  type MotionModel,
+  motionModel,
+  type Surroundings,
+  standing,
+  type Way,
+} from "./motion-model.js"
+import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types.js"
+import { type Feed, firstStop, type Ride, ride, ridePoint, type SolvedRide, seconds, solveRide } from "./ride.js"
+
+/** All motions of a rig, put together, and its supply. */
+export interface Situation {
+  readonly rig: RigSi
+  readonly motions: readonly MotionModel[]
+  readonly around: Surroundings
+}
+
+/** Puts a rig together whose faults have been found. */
+export function situation(members: Members, rig: RigSi): Situation {
+  return {
+    rig,
+    motions: rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i]))),
+    around: standing(rig.stance),
+  }
+}
+
+/** Maximum current of one drive of a motion, running either way. */
+export function peakCurrent(motion: MotionModel, around: Surroundings): number {
+  const state = effortState()
+  let peak = motion.drive.standbyCurrent
+  for (const way of [1, -1] as const)
+    for (let i = 0; i <= 40; i++) {
+      effortAt(motion, (motion.span * i) / 40, way, around, state)
+      if (state.trouble === "none") peak = Math.max(peak, currentFor(motion.drive, state.effort))
+    }
+  return peak
+}
+
+/** What feeds a motion: its bus while the other motions draw the most they draw, or its rated voltage where none is stated. */
+export function feedOf(at: Situation, index: number, parts: SupplyParts = allParts, withOthers = true, withLoads = true): Feed {
+  const { rig, motions } = at
+  const named = (rig.motions[index] as RigSi["motions"][number]).bus
+  if (!rig.power || named === null) return { voltage: (motions[index] as MotionModel).drive.ratedVoltage }
+  const model = supplyModel(withLoads ? rig.power : { ...rig.power, loads: [] }, parts)
+  const others = new Float64Array(model.names.length)
+  if (withOthers)
+    motions.forEach((one, i) => {
+      const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
+      if (i !== index && bus >= 0) others[bus] = (others[bus] as number) + one.drives * peakCurrent(one, at.around)
+    })
+  return { model, bus: model.names.indexOf(named), others }
+}
+
+const wayOf = (at: Situation, index: number, way: Way, feed: Feed, load: 0 | 1 = 1) =>
+  ride(at.motions[index] as MotionModel, way, at.around, feed, load)
+
+/** Where the seconds go, in order, and what mending each alone would save. */
+function waterfall(at: Situation, index: number, way: Way, duration: number): WayStep[] {
+  const { drive } = at.motions[index] as MotionModel
+  const rated: Feed = { voltage: drive.ratedVoltage }
+  const of = (feed: Feed, load: 0 | 1 = 1) => seconds(wayOf(at, index, way, feed, load))
+  const whole = feedOf(at, index)
+  const fed = "model" in whole
+  const only = (parts: Partial<SupplyParts>, others = false) =>
+    fed ? of(feedOf(at, index, { sourceResistance: false, wires: false, limits: false, ...parts }, others, others)) : null
+  const without = (parts: Partial<SupplyParts>, others = true) =>
+    fed ? of(feedOf(at, index, { ...allParts, ...parts }, others, others)) : null
+  const stages: readonly (readonly [string, number | null, number | null])[] = [
+    ["the drive alone at its rated voltage", of(rated, 0), null],
+    ["its load", of(rated), of(whole, 0)],
+    ["the supply's own voltage", only({}), null],
+    ["sag inside the source", only({ sourceResistance: true }), without({ sourceResistance: false })],
+    ["wires and contacts", only({ sourceResistance: true, wires: true }), without({ wires: false })],
+    ["what else draws at the same time", only({ sourceResistance: true, wires: true }, true), without({}, false)],
+    ["limits of source and converter", fed ? duration : null, without({ limits: false })],
+  ]
+  const steps: WayStep[] = []
+  let before = 0
+  for (const [label, here, alone] of stages) {
+    // a stage that would stop by itself is passed over: its seconds show in the next one
+    if (here === null) continue
+    steps.push({ label, duration: here, added: here - before, saved: alone === null ? null : duration - alone })
+    before = here
+  }
+  return steps
+}
+
+/** Effort at which a drive stalls on its feed. */
+function stallEffort(one: Ride): number {
+  const { drive } = one.motion
+  const { voltage } = one.point
+  return Math.max(0, (voltage / drive.windingResistance - drive.frictionCurrent) * drive.effortConstant)
+}
+
+/** The refusal of a motion that something stops. */
+function stopped(at: Situation, index: number, one: Ride, travel: number): NoSolution<MoveRefusal> {
+  const motion = at.motions[index] as MotionModel
+  const point = ridePoint(one, travel)
+  const { trouble } = point
+  const place = motion.drive.travel === "length" ? formatQuantity("length", travel, "mm") : formatQuantity("angle", travel)
+  const values = { motion: motion.name, way: one.way === 1 ? "out" : "back", place, part: one.effort.at || "the transmission" }
+  const where = { travel }
+  const short = Math.max(one.effort.shortBy, Number.MIN_VALUE)
+  const kind = motion.drive.travel === "length" ? "force" : "moment"
+  switch (trouble) {
+    case "cannot-close":
+      return refuse(
+        "cannot-close",
+        "On its way {way}, {motion} comes to {place} of its drive's travel and {part} cannot follow any further. Shorten the travel or move the pivots.",
+        short,
+        where,
+        {},
+        values,
+      )
+    case "dead-point":
+      return refuse(
+        "dead-point",
+        "On its way {way}, {motion} comes to a dead point of {part} at {place} of its drive's travel: there it has no lever. Keep the travel on one side of it.",
+        short,
+        where,
+        {},
+        values,
+      )
+    case "jammed":
+      return refuse(
+        "jammed",
+        "On its way {way}, {motion} jams at {place} of its drive's travel: friction in {part} grows with the effort faster than the effort itself.",
+        short,
+        where,
+        {},
+        values,
+      )
+    case "slack":
+      return refuse(
+        "slack",
+        "On its way {way}, {motion} leaves a line slack at {place} of its drive's travel: nothing pulls {part} back against friction. Add a spring or a second cable.",
+        short,
+        where,
+        {},
+        values,
+      )
+    case "no-supply":
+      return refuse(
+        "no-supply",
+        "On its way {way}, {motion} gets nothing at {place} of its drive's travel: the input of a converter is outside its limits.",
+        short,
+        where,
+        {},
+        values,
+      )
+    case "insufficient-power":
+      return refuse(
+        "insufficient-power",
+        "On its way {way}, {motion} asks at {place} of its drive's travel for more than its source and wires can give.",
+        Math.max(point.current, Number.MIN_VALUE),
+        where,
+        {},
+        values,
+      )
+    default: {
+      const available = stallEffort(one)
+      const needed = point.effort
+      return refuse(
+        "insufficient-effort",
+        kind === "force"
+          ? "On its way {way}, {motion} stops at {place} of its drive's travel: a rod needs {needed force} there and on this supply gives {available force}."
+          : "On its way {way}, {motion} stops at {place} of its drive's travel: a shaft needs {needed moment} there and on this supply gives {available moment}.",
+        Math.max(needed - available, Number.MIN_VALUE),
+        { travel, needed, available },
+        {},
+        values,
+      )
+    }
+  }
+}
+
+/** One way as a maker reads it. */
+function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): WayMove {
+  const motion = at.motions[index] as MotionModel
+  const { totals, times, travels } = solved
+  const rod = motion.drive.travel === "length"
+  const first = motion.parts[0]
+  let [peak, peakAmps, peakSource, minVoltage, kinetic] = [Number.NEGATIVE_INFINITY, 0, 0, Number.POSITIVE_INFINITY, 0]
+  const limits = new Set<string>()
+  const curve = travels.map((travel, i): WayPoint => {
+    const { effort, current, voltage, rate, limitedBy } = ridePoint(one, travel)
+    peak = Math.max(peak, effort)
+    peakAmps = Math.max(peakAmps, current)
+    minVoltage = Math.min(minVoltage, voltage)
+    peakSource = Math.max(peakSource, sourceCurrent(one))
+    kinetic = Math.max(kinetic, (motion.drives * one.effort.inertia * rate * rate) / 2)
+    if (limitedBy !== "none") limits.add(limitedBy)
+    const q = coordinatesAt(motion, travel)[0] as number
+    const shown = first?.mechanism.pose(q).shown ?? 0
+    const isAngle = first?.mechanism.shows === "angle"
+    return {
+      time: times[i] as number,
+      stroke: rod ? travel : null,
+      turned: rod ? null : travel,
+      angle: isAngle ? shown : null,
+      span: isAngle ? null : shown,
+      force: rod ? effort : null,
+      torque: rod ? null : effort,
+      current,
+      voltage,
+    }
+  })
+  const parts = [
+    totals.insideSource,
+    totals.wires,
+    totals.converters,
+    totals.loads,
+    totals.others,
+    totals.winding,
+    totals.drive,
+    totals.work,
+  ]
+  const largest = Math.max(totals.source, ...parts.map(Math.abs))
+  return {
+    duration: totals.time,
+    peakForce: rod ? peak : null,
+    peakTorque: rod ? null : peak,
+    peakCurrent: motion.drives * peakAmps,
+    peakSourceCurrent: peakSource,
+    minVoltage,
+    limitedShare: totals.limited / totals.time,
+    limitedBy: [...limits][0] ?? "none",
+    inertiaShare: kinetic / Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads),
+    waterfall: waterfall(at, index, one.way, totals.time),
+    energy: {
+      source: totals.source,
+      insideSource: totals.insideSource,
+      wires: totals.wires,
+      converters: totals.converters,
+      loads: totals.loads,
+      others: totals.others,
+      winding: totals.winding,
+      drive: totals.drive,
+      work: totals.work,
+      residual: (totals.source - parts.reduce((a, b) => a + b, 0)) / largest,
+    },
+    curve,
+  }
+}
+
+/** Current of the source that feeds a ride, at the point looked at last. */
+function sourceCurrent({ feed, supply, point, motion }: Ride): number {
+  if (!("model" in feed) || !supply) return motion.drives * point.current
+  return supply.sourceAmps[(feed.model as SupplyModel).sourceOf[feed.bus] as number] as number
+}
+
+/** Which motion an input asks about. */
+export function motionIndex(rig: RigSi & { readonly motion: string | null }): number {
+  return rig.motion === null ? 0 : rig.motions.findIndex((m) => m.name === rig.motion)
+}
+
+/** A motion out and back. */
+export function solveMove(members: Members, rig: RigSi & { readonly motion: string | null }): Move | NoSolution<MoveRefusal> {
+  const at = situation(members, rig)
+  const index = motionIndex(rig)
+  const feed = feedOf(at, index)
+  const solve = (way: Way): { one: Ride; solved: SolvedRide } | NoSolution<MoveRefusal> => {
+    const one = wayOf(at, index, way, feed)
+    const stop = firstStop(one)
+    return stop ? stopped(at, index, one, stop.travel) : { one, solved: solveRide(one) }
+  }
+  const outward = solve(1)
+  if (isNoSolution(outward)) return outward
+  const returning = solve(-1)
+  if (isNoSolution(returning)) return returning
+  const out = wayMove(at, index, outward.one, outward.solved)
+  const back = wayMove(at, index, returning.one, returning.solved)
+  const later = out.waterfall.slice(1)
+  const costly = later.reduce<WayStep | undefined>((a, b) => (a && a.added >= b.added ? a : b), undefined)
+  const own = out.waterfall[0]
+  // when nothing adds a tenth to the unloaded time, the drive itself sets the pace
+  return {
+    outDuration: out.duration,
+    backDuration: back.duration,
+    cycleDuration: out.duration + back.duration,
+    limit: own && costly && costly.added > 0.1 * own.duration ? costly.label : "the drive's own pace",
+    out,
+    back,
+    errorEstimate: outward.solved.error + returning.solved.error,
+    evaluations: outward.solved.evaluations + returning.solved.evaluations,
+  }
+}
+
+/** Widths and rates at the five Gauss points between the splits, for the working's own sum of dx/rate. */
+export function rateGrid(
+  members: Members,
+  rig: SiOf<{ motion: string | null }> & RigSi,
+  way: Way,
+): { readonly widths: number[]; readonly rates: number[] } {
+  const at = situation(members, rig)
+  const index = motionIndex(rig)
+  const one = wayOf(at, index, way, feedOf(at, index))
+  const [widths, rates]: [number[], number[]] = [[], []]
+  if (firstStop(one)) return { widths, rates }
+  const { splits } = solveRide(one)
+  for (let i = 1; i < splits.length; i++) {
+    const [a, b] = [splits[i - 1] as number, splits[i] as number]
+    for (const [x, w] of FIVE) {
+      widths.push((w * Math.abs(b - a)) / 2)
+      rates.push(ridePoint(one, (a + b) / 2 + (x * (b - a)) / 2).rate)
+    }
+  }
+  return { widths, rates }
+}
+
+// Gauss–Legendre: Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 25.4
+const FIVE = [
+  [0, 0.5688888888888889],
+  [0.5384693101056831, 0.47862867049936647],
+  [-0.5384693101056831, 0.47862867049936647],
+  [0.906179845938664, 0.23692688505618908],
+  [-0.906179845938664, 0.23692688505618908],
+] as const

@@ -1,0 +1,325 @@
+// One motion on one way: force sets the current, the supply sets the voltage, the motor sets the rate; the time is ∫dx/rate.
+import { goldenMinimum, integrateVector } from "../../numeric/index.js"
+import { type Limit, type SupplyModel, type SupplyState, settle, supplyState } from "../supply/tree.js"
+import {
+  currentFor,
+  type EffortState,
+  effortAt,
+  effortState,
+  type MotionModel,
+  type Surroundings,
+  type Trouble,
+  type Way,
+} from "./motion-model.js"
+
+/** What feeds a motion: a voltage that nothing pulls down, or its bus in the tree while the others draw theirs. */
+export type Feed =
+  | { readonly voltage: number }
+  | {
+      readonly model: SupplyModel
+      readonly bus: number
+      /** Current that others draw at each bus, A. */
+      readonly others: Float64Array
+    }
+
+/** A motion on one way, ready to be asked at any travel. */
+export interface Ride {
+  readonly motion: MotionModel
+  readonly way: Way
+  readonly around: Surroundings
+  readonly feed: Feed
+  /** Share of the load that counts: 0 tells how long the drive alone takes. */
+  readonly load: 0 | 1
+  readonly effort: EffortState
+  readonly supply: SupplyState | null
+  readonly drawn: Float64Array
+  readonly point: RidePoint
+}
+
+/** State at one travel; written anew by every call of {@link ridePoint}. */
+export interface RidePoint {
+  travel: number
+  /** Effort against the motion at one drive. */
+  effort: number
+  /** Current of one drive, A. */
+  current: number
+  /** Voltage at the drive, V. */
+  voltage: number
+  /** Rate of the drive, m/s or rad/s. */
+  rate: number
+  limitedBy: Limit
+  form: number
+  trouble: Trouble
+}
+
+export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: Feed, load: 0 | 1 = 1): Ride {
+  const tree = "model" in feed ? feed.model : null
+  return {
+    motion,
+    way,
+    around,
+    feed,
+    load,
+    effort: effortState(),
+    supply: tree && supplyState(tree),
+    drawn: new Float64Array(tree ? tree.names.length : 0),
+    point: { travel: 0, effort: 0, current: 0, voltage: 0, rate: 0, limitedBy: "none", form: 0, trouble: "none" },
+  }
+}
+
+/** The state of a motion at a travel of its drive. */
+export function ridePoint(one: Ride, travel: number): RidePoint {
+  const { motion, feed, effort, point, supply, drawn } = one
+  const { drive, drives } = motion
+  point.travel = travel
+  point.limitedBy = "none"
+  point.trouble = "none"
+  if (one.load === 0) {
+    effort.effort = 0
+    effort.form = 0
+  } else {
+    effortAt(motion, travel, one.way, one.around, effort)
+    point.trouble = effort.trouble
+    if (effort.trouble !== "none") {
+      point.rate = Number.NaN
+      return point
+    }
+  }
+  point.effort = effort.effort
+  const current = currentFor(drive, effort.effort)
+  point.current = current
+  let form = effort.form * 2 + (current > 0 ? 1 : 0)
+  if ("voltage" in feed) point.voltage = feed.voltage
+  else {
+    const { model, bus, others } = feed
+    drawn.set(others)
+    drawn[bus] = (drawn[bus] as number) + drives * current
+    const state = supply as SupplyState
+    settle(model, drawn, state)
+    if (state.failed >= 0) {
+      point.trouble = state.limits[state.failed] === "no-input" ? "no-supply" : "insufficient-power"
+      point.limitedBy = state.limits[state.failed] as Limit
+      point.rate = Number.NaN
+      return point
+    }
+    point.voltage = state.volts[bus] as number
+    point.limitedBy = state.limits[bus] as Limit
+    for (let i = 0; i < model.breaks.length; i++) {
+      const list = model.breaks[i] as readonly number[]
+      for (let k = 0; k < list.length; k++) if ((state.outAmps[i] as number) > (list[k] as number)) form = (form * 3 + i + k + 1) % 1000003
+      form = (form * 7 + limitNumber[state.limits[i] as Limit]) % 1000003
+    }
+  }
+  point.form = form
+  const limit = drive.currentLimit
+  point.rate = (point.voltage - current * drive.windingResistance) / drive.backEmfConstant
+  if (!(point.rate > 0) || (limit !== null && current > limit)) {
+    point.trouble = point.limitedBy === "source-current" || point.voltage <= 0 ? "insufficient-power" : "insufficient-effort"
+    point.rate = limit !== null && current > limit ? Math.min(0, point.rate) : point.rate
+  }
+  return point
+}
+
+const limitNumber: Readonly<Record<Limit, number>> = {
+  none: 0,
+  "input-current": 1,
+  "output-current": 2,
+  "source-power": 3,
+  "input-voltage": 4,
+  "source-current": 5,
+  "no-input": 6,
+  "too-much-power": 6,
+}
+
+/** Places at which a motion is looked at before it is integrated. */
+const LOOKS = 160
+
+/** Travel on the way: 0 at its own start. */
+const travelOf = ({ motion, way }: Ride, s: number) => (way === 1 ? s : motion.span - s)
+
+/** The first place that stops a motion, as seen on its way; null where it passes. */
+export function firstStop(one: Ride, looks = LOOKS): { readonly travel: number; readonly trouble: Trouble } | null {
+  const { span } = one.motion
+  const free = (s: number) => ridePoint(one, travelOf(one, s)).trouble === "none"
+  const locate = (passes: number, stops: number) => {
+    let [low, high] = [passes, stops]
+    for (let k = 0; k < 60 && high - low > 1e-13 * span; k++) {
+      const mid = (low + high) / 2
+      if (free(mid)) low = mid
+      else high = mid
+    }
+    return { travel: travelOf(one, high), trouble: ridePoint(one, travelOf(one, high)).trouble }
+  }
+  if (!free(0)) return { travel: travelOf(one, 0), trouble: one.point.trouble }
+  let [slowest, at] = [one.point.rate, 0]
+  for (let i = 1; i <= looks; i++) {
+    const s = (span * i) / looks
+    if (!free(s)) return locate((span * (i - 1)) / looks, s)
+    if (one.point.rate < slowest) [slowest, at] = [one.point.rate, s]
+  }
+  // between two looks it may stop as well, where it is slowest
+  const rate = (s: number) => {
+    const point = ridePoint(one, travelOf(one, s))
+    return point.trouble === "none" ? point.rate : Number.NEGATIVE_INFINITY
+  }
+  const low = goldenMinimum(rate, Math.max(0, at - span / looks), Math.min(span, at + span / looks))
+  return free(low) ? null : locate(Math.max(0, at - span / looks), low)
+}
+
+/** Travels at which the equations change form: there the range is split. */
+export function kinks(one: Ride, looks = LOOKS): number[] {
+  const { span } = one.motion
+  const form = (s: number) => ridePoint(one, s).form
+  const found: number[] = []
+  let before = form(0)
+  for (let i = 1; i <= looks; i++) {
+    const s = (span * i) / looks
+    const here = form(s)
+    if (here !== before) {
+      let [low, high] = [(span * (i - 1)) / looks, s]
+      while (high - low > 1e-13 * (span + high)) {
+        const mid = (low + high) / 2
+        if (mid <= low || mid >= high) break
+        if (form(mid) === before) low = mid
+        else high = mid
+      }
+      found.push((low + high) / 2)
+    }
+    before = here
+  }
+  for (const element of one.motion.chain)
+    for (const k of element.kinks) if (k > 0 && k < span && element === one.motion.chain[0]) found.push(k)
+  return found.sort((a, b) => a - b)
+}
+
+/** Seconds that a motion takes, where nothing stops it; null where something does. */
+export function seconds(one: Ride): number | null {
+  if (firstStop(one, 48) !== null) return null
+  let [total, stops] = [0, false]
+  const splits = [0, ...kinks(one, 48), one.motion.span]
+  for (let i = 1; i < splits.length; i++) {
+    const [a, b] = [splits[i - 1] as number, splits[i] as number]
+    if (!(b > a)) continue
+    const part = integrateVector(
+      (x, out) => {
+        const { rate, trouble } = ridePoint(one, x)
+        if (trouble !== "none") stops = true
+        out[0] = 1 / rate
+      },
+      a,
+      b,
+      1,
+      1e-10,
+    )
+    total += part.value[0] as number
+  }
+  return stops ? null : total
+}
+
+/** Parts of the energy of a ride, J, in this order; `time` first, s, and `limited`, s at a limit, last. */
+export const integrals = [
+  "time",
+  "source",
+  "insideSource",
+  "wires",
+  "converters",
+  "loads",
+  "others",
+  "winding",
+  "drive",
+  "work",
+  "limited",
+] as const
+export type IntegralName = (typeof integrals)[number]
+
+/** A ride solved. */
+export interface SolvedRide {
+  readonly travels: readonly number[]
+  readonly times: readonly number[]
+  readonly totals: Readonly<Record<IntegralName, number>>
+  readonly splits: readonly number[]
+  readonly error: number
+  readonly evaluations: number
+}
+
+function integrand(one: Ride): (travel: number, out: Float64Array) => void {
+  const { motion, feed, supply, drawn } = one
+  const { drive, drives } = motion
+  return (travel, out) => {
+    const { rate, current, voltage, effort, limitedBy, trouble } = ridePoint(one, travel)
+    if (trouble !== "none") {
+      out.fill(Number.NaN)
+      return
+    }
+    const per = 1 / rate
+    let [source, inside, wires, converters, loads, others] = [drives * voltage * current, 0, 0, 0, 0, 0]
+    if ("model" in feed && supply) {
+      const { model } = feed
+      source = 0
+      for (let s = 0; s < model.sources.length; s++) {
+        const amps = supply.sourceAmps[s] as number
+        const { openVoltage, resistance } = model.sources[s] as SupplyModel["sources"][number]
+        source += openVoltage * amps
+        inside += amps * amps * resistance
+      }
+      for (let i = 0; i < model.names.length; i++) {
+        const amps = supply.runAmps[i] as number
+        const volts = supply.volts[i] as number
+        wires += amps * amps * (model.resistance[i] as number)
+        if (model.converters[i]) converters += (supply.inputVolts[i] as number) * amps - volts * (supply.outAmps[i] as number)
+        loads +=
+          volts * (model.steady[i] as number) + volts * volts * (model.conductance[i] as number) + volts * (supply.powerAmps[i] as number)
+        others += volts * ((drawn[i] as number) - (i === feed.bus ? drives * current : 0))
+      }
+    }
+    const winding = drives * current * current * drive.windingResistance
+    const work = drives * effort * rate
+    out[0] = per
+    out[1] = source * per
+    out[2] = inside * per
+    out[3] = wires * per
+    out[4] = converters * per
+    out[5] = loads * per
+    out[6] = others * per
+    out[7] = winding * per
+    // what the winding turns into motion and the output does not give on: gears and screw
+    out[8] = (drives * current * voltage - winding - work) * per
+    out[9] = work * per
+    out[10] = limitedBy === "none" ? 0 : per
+  }
+}
+
+/** Solves a ride that nothing stops: travels evenly spread, times and energies by adaptive quadrature between the kinks. */
+export function solveRide(one: Ride, samples = 40): SolvedRide {
+  const { span } = one.motion
+  const bends = kinks(one)
+  const f = integrand(one)
+  const size = integrals.length
+  const totals = new Float64Array(size)
+  const travels = Array.from({ length: samples + 1 }, (_, i) => travelOf(one, (span * i) / samples))
+  const times = [0]
+  const splits = [travels[0] as number]
+  let [error, evaluations] = [0, 0]
+  for (let i = 1; i < travels.length; i++) {
+    const [from, to] = [travels[i - 1] as number, travels[i] as number]
+    const inside = bends.filter((b) => (b - from) * (b - to) < 0).sort((a, b) => one.way * (a - b))
+    const edges = [from, ...inside, to]
+    for (let k = 1; k < edges.length; k++) {
+      const [a, b] = [edges[k - 1] as number, edges[k] as number]
+      const part = integrateVector(f, Math.min(a, b), Math.max(a, b), size, 1e-12)
+      for (let j = 0; j < size; j++) totals[j] = (totals[j] as number) + (part.value[j] as number)
+      error += part.error
+      evaluations += part.evaluations
+      splits.push(b)
+    }
+    times.push(totals[0] as number)
+  }
+  return {
+    travels,
+    times,
+    totals: Object.fromEntries(integrals.map((name, i) => [name, totals[i] as number])) as Record<IntegralName, number>,
+    splits,
+    error,
+    evaluations,
+  }
+}

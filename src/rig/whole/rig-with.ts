@@ -1,0 +1,149 @@
+// The rig's verbs over a set of members: ours, and those that a library user adds.
+import {
+  type AnyFields,
+  type Caution,
+  caution,
+  commonPractice,
+  type Fields,
+  type Issue,
+  issue,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../../solver/index.js"
+import type { DriveMember } from "../drives/drive.js"
+import { drives } from "../drives/index.js"
+import { mechanisms } from "../mechanisms/index.js"
+import type { MechanismMember } from "../mechanisms/mechanism.js"
+import { rateGrid, solveMove } from "../run/move.js"
+import { type Move, type MoveCaution, type MoveInput, type MoveRefusal, moveOutput } from "../run/move-types.js"
+import { BLADE_FUSES, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "../sources.js"
+import { transmissions } from "../transmissions/index.js"
+import type { TransmissionMember } from "../transmissions/transmission.js"
+import type { RigDrive, RigMechanism, RigTransmission, Typed } from "./document.js"
+import { exampleRig } from "./example.js"
+import { type RigSi, rigFaults } from "./faults.js"
+import { type Members, rigFields } from "./fields.js"
+
+type Si = RigSi & { readonly motion: string | null }
+
+/** The rig's verbs. */
+export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
+  /** How long a motion takes out and back, how hard it works, and where the seconds go. */
+  readonly move: Solver<MoveInput<D, T, M>, Move, MoveRefusal, MoveCaution>
+}
+
+function faults(members: Members, rig: Si): Issue[] {
+  const names = rig.motions.map((m) => m.name)
+  const unknown =
+    rig.motion !== null && !names.includes(rig.motion)
+      ? [issue("inconsistent", ["motion"], `"${rig.motion}"`, `one of ${names.map((n) => `"${n}"`).join(", ")}`)]
+      : []
+  return [...unknown, ...rigFaults(members, rig)]
+}
+
+function cautions(rig: Si, out: Move): Caution<MoveCaution>[] {
+  const motion = rig.motions.find((m) => m.name === rig.motion) ?? (rig.motions[0] as Si["motions"][number])
+  const found: Caution<MoveCaution>[] = [
+    caution(
+      "pinch",
+      "warning",
+      "Arms, lines and drives close with the force shown: keep fingers, hair and children clear, and fit a switch in reach that stops them.",
+      MACHINERY_SAFETY,
+    ),
+  ]
+  if (rig.power === null || motion.bus === null)
+    found.push(
+      caution(
+        "no-supply-stated",
+        "caution",
+        "No supply is named for this motion: the times are those at the rated voltage, which a real supply seldom holds.",
+        commonPractice,
+      ),
+    )
+  if (rig.power?.sources.some((s) => s.type === "cells"))
+    found.push(
+      caution(
+        "cells",
+        "warning",
+        "Cells feed a short circuit with hundreds of amperes: fuse at the pack, protection circuit, no damaged cells, no charging below 0 °C or unattended.",
+        PORTABLE_CELLS,
+      ),
+    )
+  if (rig.power?.sources.some((s) => s.type === "bank"))
+    found.push(
+      caution(
+        "bank-may-switch-off",
+        "caution",
+        "A bank holds lithium cells: keep it from blows, heat and water. At its limit it may switch off instead of holding the current, and at rest it may go to sleep: try both before relying on it.",
+        PORTABLE_CELLS,
+      ),
+    )
+  if (out.out.inertiaShare > 0.05 || out.back.inertiaShare > 0.05)
+    found.push(
+      caution(
+        "inertia",
+        "caution",
+        "At the fastest point the moving parts carry {inertiaShare ratio %} of the energy moved as motion: the time found without their inertia is no longer good there.",
+        MOTION,
+        { inertiaShare: Math.max(out.out.inertiaShare, out.back.inertiaShare) },
+      ),
+    )
+  if (rig.power?.buses.some((bus) => rig.power?.sources.some((s) => s.name === bus.from && s.type === "cells") && bus.fuseRating === null))
+    found.push(caution("no-fuse", "warning", "A run from a cell pack names no fuse: put one at the pack, sized for the wire.", BLADE_FUSES))
+  return found
+}
+
+/**
+ * The rig's verbs over our members and those given: a drive, an element of a transmission or a mechanism of your own is
+ * written as one of ours is, and the document, its reader and its schema then take it.
+ */
+export function rigWith<D extends Typed = never, T extends Typed = never, M extends Typed = never>(
+  extra: {
+    readonly drives?: readonly DriveMember<D>[]
+    readonly transmissions?: readonly TransmissionMember<T>[]
+    readonly mechanisms?: readonly MechanismMember<M>[]
+  } = {},
+): RigKit<RigDrive | D, RigTransmission | T, RigMechanism | M> {
+  const byType = (list: readonly { readonly type: string }[] = []) => Object.fromEntries(list.map((one) => [one.type, one]))
+  const members: Members = {
+    drives: { ...drives, ...byType(extra.drives) } as Members["drives"],
+    transmissions: { ...transmissions, ...byType(extra.transmissions) } as Members["transmissions"],
+    mechanisms: { ...mechanisms, ...byType(extra.mechanisms) } as Members["mechanisms"],
+  }
+  type Input = MoveInput<RigDrive | D, RigTransmission | T, RigMechanism | M>
+  return { move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution> }
+}
+
+function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move, MoveRefusal, MoveCaution> {
+  type Input = MoveInput<Typed, Typed, Typed>
+  const si = (rig: SiOf<Input>) => rig as unknown as Si
+  return solver<Input, Move, MoveRefusal, MoveCaution>(
+    "move",
+    "How long a motion takes out and back, how hard it works, and where the seconds go",
+    (rig) => solveMove(members, si(rig)),
+    () => ({
+      // each member's fields were checked against its interface where it is written
+      input: {
+        ...rigFields(members),
+        motion: { kind: "text", label: "motion asked about", min: 1, max: 100, default: null },
+      } as AnyFields as unknown as Fields<Input>,
+      output: moveOutput,
+      example: exampleRig,
+      formulae: [
+        { solved: "t_out", meaning: "time out: the sum of dx/rate over the drive's travel" },
+        { symbol: "h_o", kind: "number", meaning: "widths of the steps out", given: (rig) => rateGrid(members, si(rig), 1).widths },
+        { symbol: "v_o", kind: "frequency", meaning: "rates at the steps out", given: (rig) => rateGrid(members, si(rig), 1).rates },
+        { left: "sum(h_o ./ v_o)", right: "t_out", meaning: "the steps add up to the time out" },
+        { solved: "t_back", meaning: "time back" },
+        { symbol: "h_b", kind: "number", meaning: "widths of the steps back", given: (rig) => rateGrid(members, si(rig), -1).widths },
+        { symbol: "v_b", kind: "frequency", meaning: "rates at the steps back", given: (rig) => rateGrid(members, si(rig), -1).rates },
+        { left: "sum(h_b ./ v_b)", right: "t_back", meaning: "the steps add up to the time back" },
+        { symbol: "t_both", meaning: "out and back", is: "t_out + t_back" },
+      ],
+      sources: [MOTORS, SCREWS],
+      check: (rig) => faults(members, si(rig)),
+      cautions: (rig, out) => cautions(si(rig), out),
+    }),
+  )
+}
