@@ -32,7 +32,14 @@ export type {
   RigVenue,
   RigWearer,
 } from "./document/sections.js"
+export type { Drive, DriveLine, DriveMember, Travel } from "./drives/drive.js"
+export type { Mechanism, MechanismMember, MechanismPose as PoseInSpace, MechanismState, Reaction, Triple } from "./mechanisms/mechanism.js"
 export { posePicture } from "./motion/picture.js"
 export { type MoveTime, moveTime } from "./move/move-time/index.js"
 export { moveText } from "./move/report.js"
 export type { EnergyAccount, Move, MovePoint, WaterfallStep } from "./move/summary.js"
+export type { Move as MotionMove, MoveCaution, MoveInput, MoveRefusal, WayEnergy, WayMove, WayPoint, WayStep } from "./run/move-types.js"
+export type { Bus, PowerLoad, PowerSource, PowerTree, SupplyConverter, SupplyRun } from "./supply/document.js"
+export type { Transmission, TransmissionMember } from "./transmissions/transmission.js"
+export type { Motion, Mount, Moved, Rig, RigDrive, RigMechanism, RigTransmission, Typed, Wanted } from "./whole/document.js"
+export { move, type RigKit, rigWith } from "./whole/rig-with.js"

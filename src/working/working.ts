@@ -87,6 +87,8 @@ function collectList(of: AnyField, list: readonly unknown[], into: Named[]): voi
   }
   if (of.kind !== "group") return
   for (const [key, field] of Object.entries(of.fields)) {
+    // a group that may be left out gives no column
+    if (list.some((item) => item === null || item === undefined)) return
     const column = list.map((item) => (item as Record<string, unknown>)[key])
     if (isNumeric(field) && field.symbol && column.every((v) => typeof v === "number"))
       into.push({ symbol: field.symbol, label: field.label, kind: field.kind as Kind, value: column as number[] })

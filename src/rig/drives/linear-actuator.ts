@@ -8,20 +8,27 @@ import type { Drive, DriveMember } from "./drive.js"
 /** A linear actuator. */
 export interface LinearActuatorDrive {
   type: "linear-actuator"
-  /** Distance between its pins when retracted. */
+  /** Distance between its pins when retracted. [L_0; 1 mm to 3 m] */
   retractedLength: Length
+  /** Stroke [S; 1 mm to 2 m] */
   stroke: Length
+  /** Rated voltage [V_r; 10 mV to 100 V] */
   ratedVoltage: Voltage
+  /** Speed without load [v_0; 0.01 mm/s to 2 m/s] */
   noLoadSpeed: Speed
+  /** Current without load [I_0; 0 to 50 A] */
   noLoadCurrent: Current
+  /** Rated force [F_r; 1 mN to 20 kN] */
   ratedForce: Force
+  /** Speed at rated force [v_r; 0.01 mm/s to 2 m/s] */
   ratedSpeed: Speed
+  /** Current at rated force [I_r; 0.1 mA to 100 A] */
   ratedCurrent: Current
-  /** Force it holds without power; 0 where the screw does not lock itself. */
+  /** Force it holds without power; 0 where the screw does not lock itself. [F_hold; 0 to 50 kN; default 0] */
   holdingForce?: Force
-  /** Share of a helping force that reaches the motor: 0 where the screw locks itself. */
+  /** Share of a helping force that reaches the motor: 0 where the screw locks itself. [eta_b; 0 to 1; default 0] */
   backwardEfficiency?: Ratio
-  /** Mass that its rod feels of motor and screw; 0 where it does not matter to a slow move. */
+  /** Mass that its rod feels of motor and screw; 0 where it does not matter to a slow move. [m_r; 0 to 10000 kg; default 0] */
   reflectedMass?: Mass
 }
 

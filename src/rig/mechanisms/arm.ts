@@ -7,44 +7,59 @@ import type { MechanismState, Triple } from "./mechanism.js"
 
 /** A point in the plane of a mechanism: x outward, y up. */
 export interface PlanePoint {
+  /** Hinge, outward or spring's fixed end, outward or fixed pivot, outward [−5 to 5 m] */
   x: Length
+  /** Hinge, upward or spring's fixed end, upward or fixed pivot, upward [−5 to 5 m] */
   y: Length
 }
 
 /** A mass on an arm. */
 export interface MassOnArm {
+  /** Part [text of 1 to 100 characters] */
   name: string
+  /** Mass [m_i; 0.1 g to 50 kg] */
   mass: Mass
+  /** Distance from the hinge [r_i; 0 to 5 m] */
   radius: Length
+  /** Angle from the arm [phi_i; −360° to 360°; default 0] */
   angle?: Angle
 }
 
 /** A flat panel along an arm, square to the plane in which it turns. */
 export interface PanelOnArm {
+  /** Area [A_p; 0 to 4 m²] */
   area: Area
-  /** Distance of its centre from the hinge. */
+  /** Distance of its centre from the hinge. [r_A; 0 to 5 m] */
   radius: Length
 }
 
 /** An extension spring or elastic cord between the frame and an arm. */
 export interface SpringOnArm {
+  /** Stiffness [k_s; 0.01 N/m to 1000 N/mm] */
   stiffness: ForcePerLength
+  /** Free length [L_s; 0 to 5 m] */
   freeLength: Length
+  /** Spring's fixed end [group] */
   fixedPivot: PlanePoint
+  /** Spring's arm end from the hinge [r_s; 1 mm to 5 m] */
   radius: Length
+  /** Spring's arm end from the arm [phi_s; −360° to 360°; default 0] */
   angle?: Angle
 }
 
 /** An arm on a hinge. */
 export interface Arm {
-  /** Place of the hinge in the mechanism's own frame. */
+  /** Place of the hinge in the mechanism's own frame. [group; optional, with a default of its own] */
   hinge?: PlanePoint
-  /** How far its outline reaches from the hinge: what must pass doors, and what strikes. */
+  /** How far its outline reaches from the hinge: what must pass doors, and what strikes. [l_a; 1 mm to 5 m] */
   length: Length
+  /** Masses on the arm [list of 1 to 60] */
   masses: readonly MassOnArm[]
+  /** Panels on the arm [list of 0 to 20; default none] */
   panels?: readonly PanelOnArm[]
+  /** Helper springs [list of 0 to 10; default none] */
   springs?: readonly SpringOnArm[]
-  /** Friction moment of the hinge, whichever way it turns. */
+  /** Friction moment of the hinge, whichever way it turns. [M_f; 0 to 100 N m; default 0] */
   hingeFriction?: Moment
 }
 

@@ -8,16 +8,23 @@ import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 /** A hinge with its rod or cable. */
 export interface HingeMechanism extends Arm {
   type: "hinge"
+  /** Fixed pivot [group] */
   fixedPivot: PlanePoint
+  /** Moving pivot [group] */
   movingPivot: {
+    /** Moving pivot from the hinge [r_p; 1 mm to 2 m] */
     radius: Length
+    /** Moving pivot from the arm [phi_p; −360° to 360°] */
     angle: Angle
   }
-  /** Distance by which the rod's axis misses its fixed pivot. */
+  /** Distance by which the rod's axis misses its fixed pivot. [e; 0 to 200 mm; default 0] */
   axisOffset?: Length
-  /** Side of the line hinge–fixed pivot the moving pivot is on: counter-clockwise means that a longer rod raises the arm. */
+  /**
+   * Side of the line hinge–fixed pivot the moving pivot is on: counter-clockwise means that a longer rod raises the
+   * arm. [counter-clockwise or clockwise; default counter-clockwise]
+   */
   assembly?: "counter-clockwise" | "clockwise"
-  /** Length of rod or cable between the pivots at the start; left out, that of the drive's own rod. */
+  /** Length of rod or cable between the pivots at the start; left out, that of the drive's own rod. [L_1; 1 mm to 6 m; optional] */
   startLength?: Length | null
 }
 

@@ -7,7 +7,7 @@ import type { Mechanism, MechanismMember } from "./mechanism.js"
 /** An arm on the shaft that turns it. */
 export interface TurnedArm extends Arm {
   type: "turned-arm"
-  /** Angle of the arm at the start, counter-clockwise from outward. */
+  /** Angle of the arm at the start, counter-clockwise from outward. [theta_1; −360° to 360°] */
   startAngle: Angle
 }
 

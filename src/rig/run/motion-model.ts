@@ -1,6 +1,6 @@
 // A motion put together: drive, transmission and mechanisms on one coordinate, and the effort that the drive must give.
 import { standardGravity } from "../../linkage/index.js"
-import type { Drive } from "../drives/drive.js"
+import type { Drive, DriveLine } from "../drives/drive.js"
 import { emptyState, type Mechanism, type MechanismState, type Triple } from "../mechanisms/mechanism.js"
 import type { Transmission } from "../transmissions/transmission.js"
 import type { BuiltMotion, RigSi } from "../whole/faults.js"
@@ -142,7 +142,7 @@ function back(chain: readonly Transmission[], ratios: Float64Array, from: number
       found.shortBy = -forward * e
     }
     found.form = mixed(found.form, e > 0 ? 1 : 0)
-    e = e > 0 ? (e * ratio) / element.forward + element.drag : e * ratio * element.backward + element.drag
+    e = element.drag + (e > 0 ? (e * ratio) / element.forward : e * ratio * (element.backward - element.unlocking))
   }
   return e
 }
@@ -266,7 +266,13 @@ export function coordinatesAt({ chain, parts }: MotionModel, travel: number): re
   })
 }
 
-/** Current of one drive for an effort against its motion: what helps lessens it by the share that reaches the motor. */
-export function currentFor(drive: Drive, effort: number): number {
-  return drive.frictionCurrent + (effort > 0 ? effort : effort * drive.backwardEfficiency) / drive.effortConstant
+/** Current of one drive on a line of its own for an effort against its motion; what helps lessens it, or has to be unlocked. */
+export function currentFor(drive: Drive, effort: number, line: DriveLine = drive): number {
+  const { effortConstant, backEmfConstant, frictionCurrent } = line
+  if (effort >= 0) return frictionCurrent + effort / effortConstant
+  return (
+    frictionCurrent +
+    (effort * drive.backwardEfficiency) / Math.max(effortConstant, backEmfConstant) -
+    (effort * drive.unlocking) / effortConstant
+  )
 }

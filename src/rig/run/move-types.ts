@@ -5,7 +5,7 @@ import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "../who
 /** A rig, and which of its motions is asked about. */
 export interface MoveInput<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism>
   extends Rig<D, T, M> {
-  /** Name of the motion; left out, the first one. */
+  /** Name of the motion; left out, the first one. [text of 1 to 100 characters; optional] */
   motion?: string | null
 }
 
@@ -23,7 +23,7 @@ export interface WayStep {
 
 /** Where the energy of one way goes, J; the parts add up to what the sources give at their open-circuit voltages. */
 export interface WayEnergy {
-  /** Given by the sources [J] */
+  /** From the sources [J] */
   readonly source: number
   /** Inside the sources [J] */
   readonly insideSource: number
@@ -39,7 +39,7 @@ export interface WayEnergy {
   readonly winding: number
   /** Gears and screw inside the drives [J] */
   readonly drive: number
-  /** Work at the drives' outputs: lifting, springs, transmission and hinges [J] */
+  /** Work at the drives' outputs [J] */
   readonly work: number
   /** Energy balance error, as a fraction of the largest part. [number] */
   readonly residual: number
@@ -61,23 +61,23 @@ export interface WayPoint {
   readonly force: number | null
   /** Torque against the motion at one shaft; null for a rod. [N m] */
   readonly torque: number | null
-  /** Current of one drive [A] */
+  /** Current [A] */
   readonly current: number
-  /** Voltage at the drives [V] */
+  /** Voltage [V] */
   readonly voltage: number
 }
 
 /** A motion one way. */
 export interface WayMove {
-  /** Time [s] */
+  /** Time out or time back [s] */
   readonly duration: number
   /** Maximum force at one rod; null for a shaft. [N] */
   readonly peakForce: number | null
   /** Maximum torque at one shaft; null for a rod. [N m] */
   readonly peakTorque: number | null
-  /** Maximum current of all its drives [A] */
+  /** Maximum current, all drives [A] */
   readonly peakCurrent: number
-  /** Maximum current of the source that feeds it [A] */
+  /** Maximum current of the source [A] */
   readonly peakSourceCurrent: number
   /** Minimum voltage at the drives [V] */
   readonly minVoltage: number

@@ -97,9 +97,8 @@ function waterfall(at: Situation, index: number, way: Way, duration: number): Wa
 
 /** Effort at which a drive stalls on its feed. */
 function stallEffort(one: Ride): number {
-  const { drive } = one.motion
-  const { voltage } = one.point
-  return Math.max(0, (voltage / drive.windingResistance - drive.frictionCurrent) * drive.effortConstant)
+  const { windingResistance, frictionCurrent, effortConstant } = one.line
+  return Math.max(0, (one.point.voltage / windingResistance - frictionCurrent) * effortConstant)
 }
 
 /** The refusal of a motion that something stops. */

@@ -1,5 +1,7 @@
 // One motion on one way: force sets the current, the supply sets the voltage, the motor sets the rate; the time is ∫dx/rate.
+
 import { goldenMinimum, integrateVector } from "../../numeric/index.js"
+import type { DriveLine } from "../drives/drive.js"
 import { type Limit, type SupplyModel, type SupplyState, settle, supplyState } from "../supply/tree.js"
 import {
   currentFor,
@@ -33,6 +35,8 @@ export interface Ride {
   readonly effort: EffortState
   readonly supply: SupplyState | null
   readonly drawn: Float64Array
+  /** Line of its drive at the voltage looked at. */
+  readonly line: DriveLine
   readonly point: RidePoint
 }
 
@@ -54,6 +58,7 @@ export interface RidePoint {
 
 export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: Feed, load: 0 | 1 = 1): Ride {
   const tree = "model" in feed ? feed.model : null
+  const { effortConstant, backEmfConstant, windingResistance, frictionCurrent } = motion.drive
   return {
     motion,
     way,
@@ -63,14 +68,31 @@ export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: 
     effort: effortState(),
     supply: tree && supplyState(tree),
     drawn: new Float64Array(tree ? tree.names.length : 0),
+    line: { effortConstant, backEmfConstant, windingResistance, frictionCurrent },
     point: { travel: 0, effort: 0, current: 0, voltage: 0, rate: 0, limitedBy: "none", form: 0, trouble: "none" },
   }
 }
 
+/** Settles the supply for a current of each drive. */
+function feeds({ feed, motion, drawn, supply }: Ride, current: number): void {
+  if (!("model" in feed) || !supply) return
+  drawn.set(feed.others)
+  drawn[feed.bus] = (drawn[feed.bus] as number) + motion.drives * current
+  settle(feed.model, drawn, supply)
+}
+
+/** Current of one drive on its line at a voltage. */
+function atVoltage({ motion, line, effort }: Ride, voltage: number): number {
+  const { drive } = motion
+  if (!(voltage > drive.minVoltage)) return currentFor(drive, 0, drive)
+  drive.lineAt?.(voltage, line)
+  return currentFor(drive, effort.effort, line)
+}
+
 /** The state of a motion at a travel of its drive. */
 export function ridePoint(one: Ride, travel: number): RidePoint {
-  const { motion, feed, effort, point, supply, drawn } = one
-  const { drive, drives } = motion
+  const { motion, feed, effort, point, supply } = one
+  const { drive } = motion
   point.travel = travel
   point.limitedBy = "none"
   point.trouble = "none"
@@ -86,16 +108,24 @@ export function ridePoint(one: Ride, travel: number): RidePoint {
     }
   }
   point.effort = effort.effort
-  const current = currentFor(drive, effort.effort)
-  point.current = current
-  let form = effort.form * 2 + (current > 0 ? 1 : 0)
-  if ("voltage" in feed) point.voltage = feed.voltage
-  else {
-    const { model, bus, others } = feed
-    drawn.set(others)
-    drawn[bus] = (drawn[bus] as number) + drives * current
+  const { line } = one
+  let form = effort.form
+  point.current = currentFor(drive, effort.effort, line)
+  if ("voltage" in feed) {
+    point.voltage = feed.voltage
+    if (drive.lineAt) point.current = atVoltage(one, feed.voltage)
+  } else {
+    const { model, bus } = feed
     const state = supply as SupplyState
-    settle(model, drawn, state)
+    feeds(one, point.current)
+    if (drive.lineAt)
+      // the line follows the voltage and the voltage the current: each round is a small share of the one before
+      for (let round = 0; round < 200 && state.failed < 0; round++) {
+        const before = point.current
+        point.current = atVoltage(one, state.volts[bus] as number)
+        feeds(one, point.current)
+        if (Math.abs(point.current - before) <= 1e-14 * (before + point.current)) break
+      }
     if (state.failed >= 0) {
       point.trouble = state.limits[state.failed] === "no-input" ? "no-supply" : "insufficient-power"
       point.limitedBy = state.limits[state.failed] as Limit
@@ -110,9 +140,10 @@ export function ridePoint(one: Ride, travel: number): RidePoint {
       form = (form * 7 + limitNumber[state.limits[i] as Limit]) % 1000003
     }
   }
-  point.form = form
+  const { current } = point
+  point.form = form * 2 + (current > 0 ? 1 : 0)
   const limit = drive.currentLimit
-  point.rate = (point.voltage - current * drive.windingResistance) / drive.backEmfConstant
+  point.rate = point.voltage > drive.minVoltage ? (point.voltage - current * line.windingResistance) / line.backEmfConstant : 0
   if (!(point.rate > 0) || (limit !== null && current > limit)) {
     point.trouble = point.limitedBy === "source-current" || point.voltage <= 0 ? "insufficient-power" : "insufficient-effort"
     point.rate = limit !== null && current > limit ? Math.min(0, point.rate) : point.rate
@@ -244,7 +275,7 @@ export interface SolvedRide {
 
 function integrand(one: Ride): (travel: number, out: Float64Array) => void {
   const { motion, feed, supply, drawn } = one
-  const { drive, drives } = motion
+  const { drives } = motion
   return (travel, out) => {
     const { rate, current, voltage, effort, limitedBy, trouble } = ridePoint(one, travel)
     if (trouble !== "none") {
@@ -272,7 +303,7 @@ function integrand(one: Ride): (travel: number, out: Float64Array) => void {
         others += volts * ((drawn[i] as number) - (i === feed.bus ? drives * current : 0))
       }
     }
-    const winding = drives * current * current * drive.windingResistance
+    const winding = drives * current * current * one.line.windingResistance
     const work = drives * effort * rate
     out[0] = per
     out[1] = source * per

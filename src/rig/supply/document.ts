@@ -6,40 +6,57 @@ import { type Fields, type GroupField, optionsFrom, type VariantField } from "..
 /** Loose cells in series and parallel. */
 export interface CellSource {
   type: "cells"
+  /** Name of the pack [text of 1 to 100 characters] */
   name: string
+  /** Chemistry [nmc, lfp, lco, nimh, alkaline or lead] */
   chemistry: Chemistry
+  /** Cells in series [N_s; whole 1 to 30] */
   series: number
+  /** Strings in parallel [N_p; whole 1 to 50] */
   parallel: number
+  /** Charge of one cell [Q_c; 1 mAh to 200 Ah] */
   cellCapacity: Charge
+  /** Direct-current resistance of one cell [R_c; 0 to 10 Ω] */
   cellResistance: Resistance
+  /** Charge left [z; 0 to 1; default 0.8] */
   stateOfCharge?: Ratio
-  /** Holders, welds and protection circuit together. */
+  /** Holders, welds and protection circuit together. [R_x; 0 to 10 Ω; default 0] */
   extraResistance?: Resistance
+  /** Temperature of the cells [T_c; −20 to 60 °C; default 25 °C] */
   temperature?: Temperature
-  /** Maximum current of one cell. */
+  /** Maximum current of one cell. [I_c; 0.1 mA to 200 A; optional] */
   cellCurrent?: Current | null
 }
 
 /** A USB battery bank: cells with a regulator that the document need not know. */
 export interface BankSource {
   type: "bank"
+  /** Name of the bank [text of 1 to 100 characters] */
   name: string
+  /** Voltage at the socket [V_b; 1 to 60 V; default 5 V] */
   voltage?: Voltage
+  /** Maximum current [I_b; 0.1 mA to 50 A] */
   currentLimit: Current
+  /** Resistance of socket and regulator [R_b; 0 to 10 Ω; default 50 mΩ] */
   resistance?: Resistance
-  /** Energy it gives at its socket on one charge. */
+  /** Energy it gives at its socket on one charge. [E_b; 3.6 J to 2 kWh] */
   energy: Energy
-  /** Current below which it switches itself off, and after how long. */
+  /** Current below which it switches itself off, and after how long. [I_z; 0 to 1 A; optional] */
   sleepCurrent?: Current | null
+  /** Time after which it switches off [t_z; 0 to 1 h; optional] */
   sleepDelay?: Time | null
 }
 
 /** A plugged-in power supply of fixed voltage. */
 export interface MainsSource {
   type: "mains-supply"
+  /** Name of the supply [text of 1 to 100 characters] */
   name: string
+  /** Voltage [V_b; 1 to 60 V] */
   voltage: Voltage
+  /** Maximum current [I_b; 0.1 mA to 200 A] */
   currentLimit: Current
+  /** Resistance of plug and regulator [R_b; 0 to 10 Ω; default 20 mΩ] */
   resistance?: Resistance
 }
 
@@ -48,71 +65,104 @@ export type PowerSource = CellSource | BankSource | MainsSource
 
 /** A run of wire out and back, with its contacts. */
 export interface SupplyRun {
-  /** Length one way. */
+  /** Length one way. [L_r; 0 to 50 m] */
   length: Length
+  /** Wire gauge (AWG) [g_r; whole −3 to 40; optional] */
   awg?: number | null
+  /** Cross-section [A_r; 0.0001 to 1000 mm²; optional] */
   area?: Area | null
+  /** Contacts in the path [k_r; whole 0 to 100; default 0] */
   contacts?: number
+  /** Resistance of one contact [Rc_r; 0 to 10 Ω; default 5 mΩ] */
   contactResistance?: Resistance
-  /** Temperature of the conductor. */
+  /** Temperature of the conductor. [Tw_r; −50 to 200 °C; default 25 °C] */
   temperature?: Temperature
 }
 
 /** A voltage converter at the end of a run. */
 export interface SupplyConverter {
+  /** Output voltage [V_o; 10 mV to 100 V] */
   outputVoltage: Voltage
+  /** Input current limit [I_il; 0.1 mA to 100 A; optional] */
   inputCurrentLimit?: Current | null
+  /** Output current limit [I_ol; 0.1 mA to 100 A; optional] */
   outputCurrentLimit?: Current | null
-  efficiency: readonly { outputCurrent: Current; efficiency: Ratio }[]
+  /** Efficiency over output current [list of 1 to 40] */
+  efficiency: readonly {
+    /** Output current [I_e; 0 to 100 A] */ outputCurrent: Current /** Efficiency [eta_e; 1 to 100 %] */
+    efficiency: Ratio
+  }[]
+  /** Own current without load [I_q; 0 to 5 A; default 0] */
   quiescentCurrent?: Current
+  /** Minimum input voltage [V_in_min; 0 to 100 V] */
   minInputVoltage: Voltage
+  /** Maximum input voltage [V_in_max; 10 mV to 100 V] */
   maxInputVoltage: Voltage
 }
 
 /** A place that drives and loads connect to: at the end of a run from a source or another bus, behind a converter or not. */
 export interface Bus {
+  /** Name of the bus [text of 1 to 100 characters] */
   name: string
-  /** Source or bus that it branches from. */
+  /** Source or bus that it branches from. [text of 1 to 100 characters] */
   from: string
-  /** Run to it; left out, it sits right there. */
+  /** Run to it; left out, it sits right there. [group; optional] */
   run?: SupplyRun | null
+  /** Switch resistance [R_sw; 0 to 10 Ω; default 0] */
   switchResistance?: Resistance
+  /** Direct current the switch is rated for [I_sw; 0.1 mA to 200 A; optional] */
   switchRating?: Current | null
+  /** Fuse resistance, hot [R_fu; 0 to 10 Ω; default 0] */
   fuseResistance?: Resistance
+  /** Fuse rating [I_fu; 0.1 mA to 200 A; optional] */
   fuseRating?: Current | null
+  /** Converter [group; optional] */
   converter?: SupplyConverter | null
 }
 
 /** Lights that draw a steady current. */
 export interface LightsLoad {
   type: "lights"
+  /** Name of the lights [text of 1 to 100 characters] */
   name: string
+  /** Bus they connect to [text of 1 to 100 characters] */
   bus: string
+  /** Current [I_l; 0 to 100 A] */
   current: Current
 }
 
 /** A load that draws what it needs whatever its voltage, such as one behind a regulator of its own. */
 export interface ConstantPowerLoad {
   type: "constant-power"
+  /** Name of the load [text of 1 to 100 characters] */
   name: string
+  /** Bus it connects to [text of 1 to 100 characters] */
   bus: string
+  /** Power [P_l; 0 to 1000 W] */
   power: Power
 }
 
 /** A heater or a filament. */
 export interface ResistiveLoad {
   type: "resistive"
+  /** Name of the load [text of 1 to 100 characters] */
   name: string
+  /** Bus it connects to [text of 1 to 100 characters] */
   bus: string
+  /** Resistance [R_l; 10 mΩ to 1000 kΩ] */
   resistance: Resistance
 }
 
 /** A controller or receiver: what it draws, and the voltage below which it starts anew. */
 export interface ControllerLoad {
   type: "controller"
+  /** Name of the controller [text of 1 to 100 characters] */
   name: string
+  /** Bus it connects to [text of 1 to 100 characters] */
   bus: string
+  /** Current [I_k; 0 to 50 A] */
   current: Current
+  /** Voltage below which it starts anew [V_k; 0 to 60 V] */
   resetVoltage: Voltage
 }
 
@@ -121,8 +171,11 @@ export type PowerLoad = LightsLoad | ConstantPowerLoad | ResistiveLoad | Control
 
 /** Sources, buses and loads. */
 export interface PowerTree {
+  /** Sources [list of 1 to 20] */
   sources: readonly PowerSource[]
+  /** Buses [list of 1 to 60] */
   buses: readonly Bus[]
+  /** Loads beside the drives [list of 0 to 100; default none] */
   loads?: readonly PowerLoad[]
 }
 

@@ -6,10 +6,11 @@ import type { Transmission, TransmissionMember } from "./transmission.js"
 /** A drum with one layer of line. */
 export interface DrumElement {
   type: "drum"
-  /** Diameter of the bare drum. */
+  /** Diameter of the bare drum. [D; 3 mm to 1 m] */
   drumDiameter: Length
+  /** Line [d; 0.1 to 50 mm] */
   lineDiameter: Length
-  /** Share of the drum's effort that pulls the line. */
+  /** Share of the drum's effort that pulls the line. [eta; 30 to 100 %; default 95 %] */
   efficiency?: Ratio
 }
 

@@ -20,72 +20,88 @@ export type RigMechanism = HingeMechanism | TurnedArm
 
 /** Where a mechanism sits on the wearer, and which way it faces. */
 export interface Mount {
-  /** Ahead of the hips; negative behind. */
+  /** Ahead of the hips; negative behind. [f_m; −2 to 2 m; default 0] */
   forward?: Length
-  /** Left of the middle; negative to the right. */
+  /** Left of the middle; negative to the right. [l_m; −3 to 3 m; default 0] */
   left?: Length
-  /** Above the ground, wearer standing. */
+  /** Above the ground, wearer standing. [h_m; 0 to 4 m; default 1.3 m] */
   height?: Length
-  /** Direction of its outward axis, from straight ahead towards the left: 90° is a wing's, 0° a jaw's, 180° a tail's. */
+  /**
+   * Direction of its outward axis, from straight ahead towards the left: 90° is a wing's, 0° a jaw's, 180° a tail's.
+   * [psi_m; −360° to 360°; default 90°]
+   */
   heading?: Angle
-  /** By how much its upward axis leans from plumb about its outward axis. */
+  /** By how much its upward axis leans from plumb about its outward axis. [tau_m; −180° to 180°; default 0] */
   tilt?: Angle
 }
 
 /** What every mechanism has beside its own fields. */
 export interface Moved<T extends Typed> {
+  /** Name of the mechanism [text of 1 to 100 characters] */
   name: string
-  /** Like ones, moved alike. */
+  /** Like ones, moved alike. [n_m; whole 1 to 100; default 1] */
   count?: number
-  /** Whether half of them are on the other side of the body, as in a mirror. */
+  /** Whether half of them are on the other side of the body, as in a mirror. [yes or no; default no] */
   mirrored?: boolean
-  /** Whether the drive's forward travel makes its coordinate smaller, as a cable that is wound in. */
+  /** Whether the drive's forward travel makes its coordinate smaller, as a cable that is wound in. [yes or no; default no] */
   reversed?: boolean
+  /** Where it sits and which way it faces [group; optional, with a default of its own] */
   mount?: Mount
-  /** Elements of its own, behind those that all mechanisms of the motion share. */
+  /** Elements of its own, behind those that all mechanisms of the motion share. [list of 0 to 12; default none] */
   transmission?: readonly T[]
 }
 
 /** What is wanted of a motion. */
 export interface Wanted {
-  /** Time that the way out may take, and the way back; left out, the same. */
+  /** Time that the way out may take, and the way back; left out, the same. [t_w; 1 ms to 1 h; optional] */
   duration?: Time | null
+  /** Time back [t_b; 1 ms to 1 h; optional] */
   backDuration?: Time | null
-  /** Travel wanted of its first mechanism, as an angle. */
+  /** Travel wanted of its first mechanism, as an angle. [theta_w; 0.01° to 36000°; optional] */
   swing?: Angle | null
-  /** Whether it must stay where it is without power. */
+  /** Whether it must stay where it is without power. [yes or no; default no] */
   holds?: boolean
 }
 
 /** One motion: a drive, what transmits, what moves. */
 export interface Motion<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> {
+  /** Name of the motion [text of 1 to 100 characters] */
   name: string
+  /** Drive [by its type: linear-actuator] */
   drive: D & {
-    /** Like drives that share the work. */
+    /** Like drives that share the work. [n_d; whole 1 to 50; default 1] */
     count?: number
   }
-  /** Elements between the drive and all its mechanisms, in order. */
+  /** Elements between the drive and all its mechanisms, in order. [list of 0 to 12; default none] */
   transmission?: readonly T[]
+  /** Mechanisms [list of 1 to 60] */
   mechanisms: readonly (M & Moved<T>)[]
-  /** Bus that the drive connects to. */
+  /** Bus that the drive connects to. [text of 1 to 100 characters; optional] */
   bus?: string | null
+  /** What is wanted [group; optional, with a default of its own] */
   wanted?: Wanted
 }
 
 /** How the wearer stands and what blows while a motion is judged. */
 export interface Stance {
-  /** Lean forward and lean to the left. */
+  /** Lean forward and lean to the left. [alpha_f; −60° to 60°; default 0] */
   leanForward?: Angle
+  /** Lean to the left [alpha_l; −60° to 60°; default 0] */
   leanLeft?: Angle
 }
 
 /** A whole wearable of any kind. */
 export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> {
-  /** Version of the document's form: 2. */
+  /** Version of the document's form: 2. [n_doc; whole 2 to 2] */
   version: 2
+  /** Name of the rig [text of 1 to 100 characters] */
   name: string
+  /** Note [text of 0 to 5000 characters; default empty] */
   note?: string
+  /** Motions [list of 1 to 40] */
   motions: readonly Motion<D, T, M>[]
+  /** Power [group; optional] */
   power?: PowerTree | null
+  /** How the wearer stands [group; optional, with a default of its own] */
   stance?: Stance
 }

@@ -105,15 +105,75 @@ export function rigWith<D extends Typed = never, T extends Typed = never, M exte
     readonly mechanisms?: readonly MechanismMember<M>[]
   } = {},
 ): RigKit<RigDrive | D, RigTransmission | T, RigMechanism | M> {
-  const byType = (list: readonly { readonly type: string }[] = []) => Object.fromEntries(list.map((one) => [one.type, one]))
+  const named = (list: readonly { readonly type: string }[] = []) => Object.fromEntries(list.map((one) => [one.type, one]))
   const members: Members = {
-    drives: { ...drives, ...byType(extra.drives) } as Members["drives"],
-    transmissions: { ...transmissions, ...byType(extra.transmissions) } as Members["transmissions"],
-    mechanisms: { ...mechanisms, ...byType(extra.mechanisms) } as Members["mechanisms"],
+    drives: { ...drives, ...named(extra.drives) } as Members["drives"],
+    transmissions: { ...transmissions, ...named(extra.transmissions) } as Members["transmissions"],
+    mechanisms: { ...mechanisms, ...named(extra.mechanisms) } as Members["mechanisms"],
   }
   type Input = MoveInput<RigDrive | D, RigTransmission | T, RigMechanism | M>
   return { move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution> }
 }
+
+/** Our own members. */
+const ours: Members = { drives, transmissions, mechanisms } as unknown as Members
+
+/**
+ * How long a motion takes out and back, how hard it works, and where the seconds go.
+ *
+ * Without inertia: at each travel x of the drive the transmission and each mechanism tell where they stand; the effort against
+ * the motion is the sum over mechanisms of what holds them against weights and springs, E = ±(dU/dq) + friction, brought to the
+ * drive through the slopes dq/dx and the efficiencies, those of driving where the load resists and those of being driven where
+ * it helps; the current I = I₀ + E/k; the voltage V from the power tree while everything else draws its own; the rate
+ * v = (V − I·R)/k_V; the time t = ∫ dx/v by adaptive quadrature, split where the equations change form.
+ *
+ * Valid while the energy of motion is small against the energy moved (a caution says when it is not) and the windings are near
+ * the datasheet's temperature. Refused at the first place on the way that stops the motion: a drive too weak, a source that
+ * gives no more, a line that goes slack, a mechanism that does not close, jams or meets a dead point.
+ *
+ * **Inputs**
+ * - `version`: document version [n_doc; whole 2 to 2]
+ * - `name`: name of the rig [text of 1 to 100 characters]
+ * - `note`: note [text of 0 to 5000 characters; default empty]
+ * - `motions`: motions [list of 1 to 40]
+ * - `power`: power [group; optional]
+ * - `stance`: how the wearer stands [group; optional, with a default of its own]
+ * - `motion`: motion asked about [text of 1 to 100 characters; optional]
+ *
+ * **Results**
+ *
+ * `outDuration`: time out [t_out; s]; `backDuration`: time back [t_back; s]; `cycleDuration`: out and back [t_both;
+ * s]; `limit`: costs most [text]; `out`: out [group]; `back`: back [group]; `errorEstimate`: estimated error of the
+ * times [s]; `evaluations`: points evaluated [number].
+ *
+ * **Symbols of the working**
+ *
+ * h_o: widths of the steps out; v_o: rates at the steps out [Hz]; h_b: widths of the steps back; v_b: rates at the
+ * steps back [Hz].
+ *
+ * **Sources**
+ * - A. Hughes, B. Drury: Electric Motors and Drives, 5th edition, 2019, chapter 3 (brushed motor: V = E + I·R, E ∝
+ *   speed, torque ∝ current) (not verified against the document)
+ * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 11th edition, 2020, chapter 8 (power
+ *   screws) (not verified against the document)
+ *
+ * @function
+ * @throws InputError naming every fault of the document
+ * @throws NoSolutionError what stops the motion first, and where
+ * @example
+ * ```ts
+ * import { move } from 'alula/rig'
+ * const wings = move(move.example)
+ * wings.outDuration > 10 // => true
+ * wings.out.limitedBy // => 'none'
+ * ```
+ */
+export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PURE__ */ makeMove(ours) as unknown as Solver<
+  MoveInput,
+  Move,
+  MoveRefusal,
+  MoveCaution
+>
 
 function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move, MoveRefusal, MoveCaution> {
   type Input = MoveInput<Typed, Typed, Typed>
