@@ -32,9 +32,9 @@ const factorOf = (si: Si, end: "low" | "high") => standingFactor(si.cells, si.st
  *
  * **Results**
  *
- * `stateOfCharge`: state of charge left [group]; `selfDischarge`: self-discharge [group]; `circuitShare`: taken by the
- * circuit [L_c; as a fraction]; `topUpInterval`: charge or replace within [t_u; s]; `capacityShare`: capacity left for
- * good [h; as a fraction].
+ * `stateOfCharge`: state of charge left [s_l to s_h; as a fraction]; `selfDischarge`: self-discharge [L_l to L_h; as a
+ * fraction]; `circuitShare`: taken by the circuit [L_c; as a fraction]; `topUpInterval`: charge or replace within
+ * [t_u; s]; `capacityShare`: capacity left for good [h; as a fraction].
  *
  * **Symbols of the working**
  *

@@ -34,9 +34,12 @@ export interface LossRange {
 
 /** Result of {@link packStorage}. */
 export interface PackStorage {
-  /** Charge left, by the higher loss and by the lower. [group] */
+  /** Charge left, by the higher loss and by the lower. [s_l to s_h; as a fraction] */
   readonly stateOfCharge: LossRange
-  /** What the cells lose by themselves, share of a full charge; more than 1 where they would be empty before. [group] */
+  /**
+   * What the cells lose by themselves, share of a full charge; more than 1 where they would be empty before. [L_l to
+   * L_h; as a fraction]
+   */
   readonly selfDischarge: LossRange
   /** What the circuit takes, share of a full charge. [L_c; as a fraction] */
   readonly circuitShare: number

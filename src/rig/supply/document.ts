@@ -79,6 +79,14 @@ export interface SupplyRun {
   temperature?: Temperature
 }
 
+/** One point of an efficiency curve. */
+export interface SupplyEfficiency {
+  /** Output current [I_e; 0 to 100 A] */
+  outputCurrent: Current
+  /** Efficiency [eta_e; 1 to 100 %] */
+  efficiency: Ratio
+}
+
 /** A voltage converter at the end of a run. */
 export interface SupplyConverter {
   /** Output voltage [V_o; 10 mV to 100 V] */
@@ -88,10 +96,7 @@ export interface SupplyConverter {
   /** Output current limit [I_ol; 0.1 mA to 100 A; optional] */
   outputCurrentLimit?: Current | null
   /** Efficiency over output current [list of 1 to 40] */
-  efficiency: readonly {
-    /** Output current [I_e; 0 to 100 A] */ outputCurrent: Current /** Efficiency [eta_e; 1 to 100 %] */
-    efficiency: Ratio
-  }[]
+  efficiency: readonly SupplyEfficiency[]
   /** Own current without load [I_q; 0 to 5 A; default 0] */
   quiescentCurrent?: Current
   /** Minimum input voltage [V_in_min; 0 to 100 V] */
