@@ -1,5 +1,7 @@
 export type { Verdict } from "./assess/finding.js"
 export { type Assessment, assess, type Finding } from "./assess/index.js"
+export type { RigAssessment, RigFinding } from "./check/assess.js"
+export type { CheckSeverity, CheckVerdict, Relation } from "./check/finding.js"
 export type {
   ArmMass,
   HelperSpring,
@@ -42,4 +44,4 @@ export type { Move as MotionMove, MoveCaution, MoveInput, MoveRefusal, WayEnergy
 export type { Bus, PowerLoad, PowerSource, PowerTree, SupplyConverter, SupplyRun } from "./supply/document.js"
 export type { Transmission, TransmissionMember } from "./transmissions/transmission.js"
 export type { Motion, Mount, Moved, Rig, RigDrive, RigMechanism, RigTransmission, Typed, Wanted } from "./whole/document.js"
-export { move, type RigKit, rigWith } from "./whole/rig-with.js"
+export { assessRig, move, type RigKit, rigWith } from "./whole/rig-with.js"

@@ -159,6 +159,26 @@ function ratiosOf(model: MotionModel): Float64Array {
   return ratios
 }
 
+/** Effort towards growing q that holds a mechanism at rest. */
+function holds(state: MechanismState, { x, y, z }: Frame, { lift, wind }: Surroundings): number {
+  return (
+    state.springs +
+    state.massX * dot(lift, x) +
+    state.massY * dot(lift, y) +
+    state.massZ * dot(lift, z) +
+    state.windX * dot(wind, x) +
+    state.windY * dot(wind, y) +
+    state.windZ * dot(wind, z)
+  )
+}
+
+/** Effort at its own coordinate that holds one mechanism at rest, friction left out. */
+export function staticHolds({ mechanism, state, frame }: MovedPart, q: number, around: Surroundings): number {
+  reset(state)
+  mechanism.at(q, state)
+  return holds(state, frame, around)
+}
+
 /** Adds up what all mechanisms of a motion ask of one drive at a travel, on a way. */
 export function effortAt(model: MotionModel, travel: number, way: Way, around: Surroundings, found: EffortState): void {
   const { chain, parts, drive, drives } = model
@@ -203,15 +223,7 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
     reset(state)
     mechanism.at(q, state)
     found.form = mixed(found.form, state.form)
-    const { lift, wind } = around
-    const hold =
-      state.springs +
-      state.massX * dot(lift, frame.x) +
-      state.massY * dot(lift, frame.y) +
-      state.massZ * dot(lift, frame.z) +
-      state.windX * dot(wind, frame.x) +
-      state.windY * dot(wind, frame.y) +
-      state.windZ * dot(wind, frame.z)
+    const hold = holds(state, frame, around)
     const s = dir * Math.sign(ratio) * sign
     const against = s * hold + state.frictionDry
     if (against > 0 && state.frictionShare >= 1) {

@@ -183,6 +183,17 @@ function stopped(at: Situation, index: number, one: Ride, travel: number): NoSol
   }
 }
 
+/** Why a run of a motion is stopped, in words. */
+export function refusalOf(
+  situations: readonly Situation[],
+  names: readonly string[],
+  index: number,
+  run: { readonly condition: string; readonly ride: Ride; readonly stop: { readonly travel: number } | null },
+): string {
+  const at = situations[Math.max(0, names.indexOf(run.condition))] as Situation
+  return stopped(at, index, run.ride, run.stop?.travel ?? 0).message
+}
+
 /** One way as a maker reads it. */
 function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): WayMove {
   const motion = at.motions[index] as MotionModel

@@ -77,6 +77,12 @@ export interface SupplyRun {
   contactResistance?: Resistance
   /** Temperature of the conductor. [Tw_r; −50 to 200 °C; default 25 °C] */
   temperature?: Temperature
+  /** Temperature that the insulation is rated for. */
+  insulation?: Temperature
+  /** Air round the wire; inside padding or a costume, the air in there. */
+  ambientTemperature?: Temperature
+  /** Share of the voltage before it that the run, with switch and fuse, may take. */
+  dropLimit?: Ratio
 }
 
 /** One point of an efficiency curve. */
@@ -247,6 +253,16 @@ const run: GroupField<SupplyRun> = {
     contacts: { kind: "number", symbol: "k_r", label: "contacts in the path", whole: true, min: 0, max: 100, default: 0 },
     contactResistance: { kind: "resistance", symbol: "Rc_r", label: "resistance of one contact", min: 0, max: 10, default: "5 mohm" },
     temperature: { kind: "temperature", symbol: "Tw_r", label: "wire temperature", min: -50, max: 200, default: 25 },
+    insulation: { kind: "temperature", symbol: "T_ins", label: "temperature the insulation is rated for", min: 40, max: 260, default: 70 },
+    ambientTemperature: { kind: "temperature", symbol: "T_wa", label: "ambient temperature of the wire", min: -40, max: 100, default: 25 },
+    dropLimit: {
+      kind: "ratio",
+      symbol: "u_max",
+      label: "share of the voltage that the run may take",
+      min: "0.01 %",
+      max: 1,
+      default: 0.05,
+    },
   },
 }
 

@@ -1,5 +1,5 @@
 // The second edition of a rig's document: any number of motions on one tree of power.
-import type { Angle, Length, Time } from "../../quantity/index.js"
+import type { Angle, Length, Ratio, Temperature, Time } from "../../quantity/index.js"
 import type { LinearActuatorDrive } from "../drives/linear-actuator.js"
 import type { HingeMechanism } from "../mechanisms/hinge.js"
 import type { TurnedArm } from "../mechanisms/turned-arm.js"
@@ -90,6 +90,14 @@ export interface Stance {
   leanLeft?: Angle
 }
 
+/** The day out, as far as it decides under what the rig is judged. */
+export interface DayOut {
+  /** Charge kept in reserve: the rig must still move with that much left. */
+  reserve?: Ratio
+  /** Coldest temperature of the cells. */
+  coldest?: Temperature | null
+}
+
 /** A whole wearable of any kind. */
 export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> {
   /** Version of the document's form: 2. [n_doc; whole 2 to 2] */
@@ -104,4 +112,5 @@ export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmissi
   power?: PowerTree | null
   /** How the wearer stands [group; optional, with a default of its own] */
   stance?: Stance
+  day?: DayOut
 }

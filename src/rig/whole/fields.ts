@@ -82,6 +82,15 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     note: { kind: "text", label: "note", min: 0, max: 5000, default: "" },
     motions: { kind: "list", label: "motions", of: { kind: "group", label: "motion", fields: motion }, min: 1, max: 40 },
     power: { kind: "group", label: "power", fields: powerFields as unknown as AnyFields, default: null },
+    day: {
+      kind: "group",
+      label: "the day out",
+      default: {},
+      fields: {
+        reserve: { kind: "ratio", symbol: "z_r", label: "charge kept in reserve", min: 0, max: 0.9, default: 0.2 },
+        coldest: { kind: "temperature", symbol: "T_min", label: "coldest temperature of the cells", min: -20, max: 60, default: null },
+      },
+    },
     stance: {
       kind: "group",
       label: "how the wearer stands",

@@ -11,16 +11,18 @@ import {
   type Solver,
   solver,
 } from "../../solver/index.js"
+import { assessment, assessmentOutput, findingsOf, type RigAssessment } from "../check/assess.js"
+import type { CheckVerdict } from "../check/finding.js"
 import type { DriveMember } from "../drives/drive.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
 import type { MechanismMember } from "../mechanisms/mechanism.js"
 import { rateGrid, solveMove } from "../run/move.js"
 import { type Move, type MoveCaution, type MoveInput, type MoveRefusal, moveOutput } from "../run/move-types.js"
-import { BLADE_FUSES, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "../sources.js"
+import { BLADE_FUSES, EACH_CHECK, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "../sources.js"
 import { transmissions } from "../transmissions/index.js"
 import type { TransmissionMember } from "../transmissions/transmission.js"
-import type { RigDrive, RigMechanism, RigTransmission, Typed } from "./document.js"
+import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "./document.js"
 import { exampleRig } from "./example.js"
 import { type RigSi, rigFaults } from "./faults.js"
 import { type Members, rigFields } from "./fields.js"
@@ -31,6 +33,8 @@ type Si = RigSi & { readonly motion: string | null }
 export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
   /** How long a motion takes out and back, how hard it works, and where the seconds go. */
   readonly move: Solver<MoveInput<D, T, M>, Move, MoveRefusal, MoveCaution>
+  /** Whether the whole rig does what is wanted, check by check, worst first. */
+  readonly assess: Solver<Rig<D, T, M>, RigAssessment>
 }
 
 function faults(members: Members, rig: Si): Issue[] {
@@ -112,7 +116,10 @@ export function rigWith<D extends Typed = never, T extends Typed = never, M exte
     mechanisms: { ...mechanisms, ...named(extra.mechanisms) } as Members["mechanisms"],
   }
   type Input = MoveInput<RigDrive | D, RigTransmission | T, RigMechanism | M>
-  return { move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution> }
+  return {
+    move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution>,
+    assess: makeAssess(members) as unknown as Solver<Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>, RigAssessment>,
+  }
 }
 
 /** Our own members. */
@@ -175,6 +182,29 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
   MoveCaution
 >
 
+/**
+ * Whether the whole rig does what is wanted, check by check, worst first.
+ *
+ * Each motion runs both ways under every condition of the cells (as stated, fully charged, down to the reserve at the coldest
+ * temperature stated), the supply carries everything at once, and each check tells the worst of them with its condition. A
+ * domain solver's own verdict is taken as it is; a missing field is named by its path and never meets.
+ *
+ * Formula: the share of a limit that is used is u = (x − x₀)/(L − x₀) where x may be at most L, (L − x₀)/(x − x₀) where it must
+ * be at least L, the distance from the middle over half the width in a band; from 0.9 on it is marginal.
+ *
+ * Valid for motions, supply and wiring; wearer, venue and frame are judged by `assess` on a document of version 1.
+ *
+ * @function
+ * @throws InputError naming every fault of the document
+ * @example
+ * ```ts
+ * import { assessRig } from 'alula/rig'
+ * const wings = assessRig(assessRig.example)
+ * wings.findings.length > 10 // => true
+ * ```
+ */
+export const assessRig: Solver<Rig, RigAssessment> = /* @__PURE__ */ makeAssess(ours) as unknown as Solver<Rig, RigAssessment>
+
 function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move, MoveRefusal, MoveCaution> {
   type Input = MoveInput<Typed, Typed, Typed>
   const si = (rig: SiOf<Input>) => rig as unknown as Si
@@ -206,4 +236,65 @@ function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move
       cautions: (rig, out) => cautions(si(rig), out),
     }),
   )
+}
+
+function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAssessment> {
+  type Input = Rig<Typed, Typed, Typed>
+  const si = (rig: SiOf<Input>) => rig as unknown as RigSi
+  return solver<Input, RigAssessment>(
+    "assessRig",
+    "Whether the whole rig does what is wanted, check by check",
+    (rig) => assessment(findingsOf(members, si(rig)).findings),
+    () => ({
+      input: rigFields(members) as unknown as Fields<Input>,
+      output: assessmentOutput,
+      example: exampleRig,
+      formulae: [
+        {
+          symbol: "v",
+          kind: "number",
+          meaning: "verdict of each check: 3 falls short, 2 marginal, 1 not made, 0 meets",
+          given: (rig) => findingsOf(members, si(rig)).findings.map((f) => verdictNumber[f.verdict]),
+        },
+        { symbol: "n_short", meaning: "checks that fall short", is: "sum(map(v, f(x) = x == 3 ? 1 : 0))" },
+        { symbol: "n_marginal", meaning: "checks that are marginal", is: "sum(map(v, f(x) = x == 2 ? 1 : 0))" },
+        { symbol: "n_unknown", meaning: "checks not made", is: "sum(map(v, f(x) = x == 1 ? 1 : 0))" },
+        { symbol: "n_meets", meaning: "checks that are met", is: "sum(map(v, f(x) = x == 0 ? 1 : 0))" },
+      ],
+      sources: [EACH_CHECK],
+      check: (rig) => rigFaults(members, si(rig)),
+      cautions: (rig, out) => assessCautions(members, si(rig), out),
+    }),
+  )
+}
+
+const verdictNumber: Readonly<Record<CheckVerdict, number>> = {
+  "falls short": 3,
+  marginal: 2,
+  "not enough data": 1,
+  "cannot be judged": 1,
+  meets: 0,
+}
+
+function assessCautions(members: Members, rig: RigSi, out: RigAssessment): Caution[] {
+  const found = [
+    caution(
+      "guidance-not-permission",
+      "warning",
+      "An assessment by calculation, not a clearance: try the rig slowly and with a helper first, keep to local codes and the event's rules, let qualified people judge what can hurt somebody, and take it off at pain, numbness, dizziness or breathlessness.",
+    ),
+  ]
+  if (out.unknown)
+    found.push(
+      caution(
+        "not-everything-checked",
+        "caution",
+        "{unknown} of the checks could not be made: what is not checked is not known to be safe.",
+        commonPractice,
+        {
+          unknown: out.unknown,
+        },
+      ),
+    )
+  return [...found, ...findingsOf(members, rig).cautions]
 }

@@ -1,0 +1,181 @@
+// Every check of a rig, worst first.
+import { formatNumber, formatQuantity, type Kind } from "../../quantity/index.js"
+import { type Caution, citation, type OutFields } from "../../solver/index.js"
+import type { RigSi } from "../whole/faults.js"
+import type { Members } from "../whole/fields.js"
+import type { RigCheck } from "./check.js"
+import { motionChecks } from "./checks-motion.js"
+import { powerChecks } from "./checks-power.js"
+import { judged } from "./conditions.js"
+import { type CheckSeverity, type CheckVerdict, type Measured, mostUrgent, type Relation, utilisationOf, verdictOf } from "./finding.js"
+
+/** One finding of an assessment. */
+export interface RigFinding {
+  /** Name of the check. [text] */
+  readonly id: string
+  /** Motion, bus, source or load that it is about. [text] */
+  readonly subject: string
+  /** What [text] */
+  readonly title: string
+  /** Verdict [text] */
+  readonly verdict: CheckVerdict
+  /** What falling short costs: safety, function or a wish. [text] */
+  readonly severity: CheckSeverity
+  /** How the value must stand to its limit; null where the check was not made. [text] */
+  readonly relation: Relation | null
+  /** Value (SI) [number] */
+  readonly value: number | null
+  /** Limit (SI) [number] */
+  readonly limit: number | null
+  /** Share of the limit that is used; null where a share means nothing. [number] */
+  readonly utilisation: number | null
+  /** Value as a maker reads it. [text] */
+  readonly shownValue: string
+  /** Limit as a maker reads it, with how the value must stand to it. [text] */
+  readonly shownLimit: string
+  /** What was found, in a sentence. [text] */
+  readonly sentence: string
+  /** When it is worst. [text] */
+  readonly condition: string
+  /** Field of the document that is missing. [text] */
+  readonly missing: string | null
+  /** What to change; filled in by who looks for it. [text] */
+  readonly change: string | null
+  /** Where the limit comes from. [text] */
+  readonly source: string
+}
+
+/** A rig assessed. */
+export interface RigAssessment {
+  /** One sentence on the whole. [text] */
+  readonly summary: string
+  /** Fall short [n_short] */
+  readonly fallsShort: number
+  /** Marginal [n_marginal] */
+  readonly marginal: number
+  /** Lack data or cannot be judged [n_unknown] */
+  readonly unknown: number
+  /** Meet [n_meets] */
+  readonly meets: number
+  /** Findings, most urgent first. [list] */
+  readonly findings: readonly RigFinding[]
+}
+
+/** Every check, in the order of the trade. */
+export const checks: readonly RigCheck[] = [...motionChecks, ...powerChecks]
+
+const sign: Readonly<Record<Relation, string>> = { "at-most": "≤ ", "at-least": "≥ ", within: "", outside: "", rule: "" }
+const plain = (value: number, kind: Kind | "number") => (kind === "number" ? formatNumber(value) : formatQuantity(kind, value))
+
+function shownLimit({ relation, kind, limit, halfWidth = 0 }: Measured): string {
+  if (limit === null) return ""
+  if (relation === "within") return `${plain(limit - halfWidth, kind)} to ${plain(limit + halfWidth, kind)}`
+  if (relation === "outside") return `not ${plain(limit - halfWidth, kind)} to ${plain(limit + halfWidth, kind)}`
+  return `${sign[relation]}${plain(limit, kind)}`
+}
+
+/** Every finding of a rig, with the cautions that its solvers raised. */
+export function findingsOf(
+  members: Members,
+  rig: RigSi,
+): { readonly findings: readonly RigFinding[]; readonly cautions: readonly Caution[] } {
+  const at = judged(members, rig)
+  const cautions: Caution[] = []
+  const findings = checks.flatMap((check) =>
+    check.find(at).map(({ subject, result }): RigFinding => {
+      const common = { id: check.id, subject, title: check.title, severity: check.severity, change: null }
+      if ("verdict" in result)
+        return {
+          ...common,
+          verdict: result.verdict,
+          relation: null,
+          value: null,
+          limit: null,
+          utilisation: null,
+          shownValue: "",
+          shownLimit: "",
+          sentence: result.sentence,
+          condition: "",
+          missing: result.missing,
+          source: "",
+        }
+      // one hazard has many texts: merged by what they say, not by their code
+      for (const c of result.cautions ?? []) if (!cautions.some((d) => d.message === c.message)) cautions.push(c)
+      return {
+        ...common,
+        verdict: verdictOf(result),
+        relation: result.relation,
+        value: result.value,
+        limit: result.limit,
+        utilisation: utilisationOf(result),
+        shownValue: result.value === null ? "" : plain(result.value, result.kind),
+        shownLimit: shownLimit(result),
+        sentence: result.sentence,
+        condition: result.condition,
+        missing: null,
+        source: citation(result.source),
+      }
+    }),
+  )
+  return { findings: [...findings].sort(mostUrgent), cautions }
+}
+
+const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`
+
+/** The answer of an assessment. */
+export function assessment(findings: readonly RigFinding[]): RigAssessment {
+  const count = (...verdicts: CheckVerdict[]) => findings.filter((f) => verdicts.includes(f.verdict)).length
+  const short = count("falls short")
+  const marginal = count("marginal")
+  const unknown = count("not enough data", "cannot be judged")
+  const [first] = findings
+  return {
+    summary: short
+      ? `${many(short, "check falls", "checks fall")} short, first ${first?.title} of ${first?.subject}.`
+      : unknown
+        ? `Nothing falls short of what could be judged; ${many(unknown, "check", "checks")} could not be made.`
+        : marginal
+          ? `Nothing falls short; ${many(marginal, "check is", "checks are")} marginal.`
+          : "Every check made is met.",
+    fallsShort: short,
+    marginal,
+    unknown,
+    meets: count("meets"),
+    findings,
+  }
+}
+
+/** Descriptions of an assessment. */
+export const assessmentOutput: OutFields<RigAssessment> = {
+  summary: { kind: "text", label: "summary" },
+  fallsShort: { kind: "number", symbol: "n_short", label: "fall short" },
+  marginal: { kind: "number", symbol: "n_marginal", label: "marginal" },
+  unknown: { kind: "number", symbol: "n_unknown", label: "lack data or cannot be judged" },
+  meets: { kind: "number", symbol: "n_meets", label: "meet" },
+  findings: {
+    kind: "list",
+    label: "findings, most urgent first",
+    of: {
+      kind: "group",
+      label: "finding",
+      fields: {
+        id: { kind: "text", label: "check" },
+        subject: { kind: "text", label: "about" },
+        title: { kind: "text", label: "what" },
+        verdict: { kind: "text", label: "verdict" },
+        severity: { kind: "text", label: "severity" },
+        relation: { kind: "text", label: "relation" },
+        value: { kind: "number", label: "value (SI)" },
+        limit: { kind: "number", label: "limit (SI)" },
+        utilisation: { kind: "number", label: "share of the limit used" },
+        shownValue: { kind: "text", label: "value" },
+        shownLimit: { kind: "text", label: "limit" },
+        sentence: { kind: "text", label: "finding" },
+        condition: { kind: "text", label: "when" },
+        missing: { kind: "text", label: "missing" },
+        change: { kind: "text", label: "change" },
+        source: { kind: "text", label: "source of the limit" },
+      },
+    },
+  },
+}

@@ -1,0 +1,55 @@
+// One check of a rig: what it asks, and what it found about each subject.
+import { commonPractice, type Result, type Solver } from "../../solver/index.js"
+import type { Judged } from "./conditions.js"
+import type { CheckSeverity, Measured, NotMade } from "./finding.js"
+
+/** What a check found about one subject. */
+export interface Found {
+  /** Name of the motion, bus, source or load it is about. */
+  readonly subject: string
+  readonly result: Measured | NotMade
+}
+
+/** A check. */
+export interface RigCheck {
+  readonly id: string
+  readonly title: string
+  readonly severity: CheckSeverity
+  find(rig: Judged): readonly Found[]
+}
+
+/** A check that cannot be made for want of a field of the document. */
+export const lacking = (path: string, sentence = `${path} is not in the document.`): NotMade => ({
+  verdict: "not enough data",
+  missing: path,
+  sentence,
+})
+
+/** A check that hangs on something that failed before it. */
+export const blocked = (sentence: string): NotMade => ({ verdict: "cannot be judged", missing: null, sentence })
+
+/** Asks a domain solver through its own kernel; what it refuses falls short in its own words. */
+export function asked<In, Out extends object>(
+  solver: Solver<In, Out>,
+  input: NoInfer<In>,
+  condition: string,
+  make: (out: Result<Out>) => Measured,
+): Measured | NotMade {
+  const outcome = solver.attempt(input)
+  if (outcome.ok) {
+    const made = make(outcome.value)
+    return { ...made, cautions: [...(made.cautions ?? []), ...outcome.value.cautions] }
+  }
+  const { error } = outcome
+  if ("issues" in error) return { verdict: "cannot be judged", missing: null, sentence: error.message }
+  return {
+    relation: "rule",
+    kind: "number",
+    value: null,
+    limit: null,
+    permitted: false,
+    sentence: error.message,
+    condition,
+    source: commonPractice,
+  }
+}

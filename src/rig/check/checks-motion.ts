@@ -1,0 +1,214 @@
+// Checks of each motion: does it pass, in time, within its drive's ratings, and does it stay where it is without power.
+import { formatQuantity, type Kind } from "../../quantity/index.js"
+import { commonPractice } from "../../solver/index.js"
+import { holdingEffort } from "../run/holding.js"
+import { coordinatesAt, type MotionModel } from "../run/motion-model.js"
+import { refusalOf } from "../run/move.js"
+import { MOTORS } from "../sources.js"
+import { blocked, type Found, lacking, type RigCheck } from "./check.js"
+import type { Judged, Run } from "./conditions.js"
+import type { Measured, NotMade } from "./finding.js"
+
+const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
+const conditionOf = (run: Run) => `${wayWord(run)}, ${run.condition}`
+const effortKind = (motion: MotionModel): Kind => (motion.drive.travel === "length" ? "force" : "moment")
+
+/** A finding for each motion; one that is stopped tells nothing more than that. */
+function onMotions(rig: Judged, find: (motion: MotionModel, index: number, runs: readonly Run[]) => Measured | NotMade): Found[] {
+  return rig.motions.map((motion, i) => {
+    const runs = rig.runs[i] as readonly Run[]
+    return {
+      subject: motion.name,
+      result: runs.some((run) => run.stop) ? blocked(`${motion.name} is stopped on its way: see there first.`) : find(motion, i, runs),
+    }
+  })
+}
+
+const worstBy = (runs: readonly Run[], of: (run: Run) => number) => runs.reduce((a, b) => (of(b) > of(a) ? b : a))
+
+const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
+  id,
+  title,
+  severity: "wish",
+  find: (rig) =>
+    onMotions(rig, (motion, i, runs) => {
+      const { wanted } = rig.rig.motions[i] as Judged["rig"]["motions"][number]
+      const limit = way === 1 ? wanted.duration : (wanted.backDuration ?? wanted.duration)
+      if (limit === null) return lacking(`motions[${i}].wanted.duration`, `Nothing says how long ${motion.name} may take.`)
+      const worst = worstBy(
+        runs.filter((run) => run.way === way),
+        (run) => run.quick?.duration ?? 0,
+      )
+      const value = worst.quick?.duration ?? Number.NaN
+      return {
+        relation: "at-most",
+        kind: "time",
+        value,
+        limit,
+        sentence: `${motion.name} takes ${formatQuantity("time", value, "s")} ${wayWord(worst)}; ${formatQuantity("time", limit, "s")} are wanted.`,
+        condition: conditionOf(worst),
+        source: commonPractice,
+      }
+    }),
+})
+
+/** Checks of motions. */
+export const motionChecks: readonly RigCheck[] = [
+  {
+    id: "passes",
+    title: "passes its whole travel",
+    severity: "function",
+    find: (rig) =>
+      rig.motions.map((motion, i) => {
+        const stopped = (rig.runs[i] as readonly Run[]).find((run) => run.stop)
+        const sentence = stopped
+          ? refusalOf(
+              rig.situations,
+              rig.conditions.map((c) => c.name),
+              i,
+              stopped,
+            )
+          : `${motion.name} passes its whole travel, out and back.`
+        return {
+          subject: motion.name,
+          result: {
+            relation: "rule",
+            kind: "number",
+            value: null,
+            limit: null,
+            permitted: !stopped,
+            sentence,
+            condition: stopped ? conditionOf(stopped) : "both ways, under every condition",
+            source: MOTORS,
+          },
+        }
+      }),
+  },
+  duration("duration-out", "time out", 1),
+  duration("duration-back", "time back", -1),
+  {
+    id: "rated-effort",
+    title: "effort against the drive's rating",
+    severity: "function",
+    find: (rig) =>
+      onMotions(rig, (motion, i, runs) => {
+        const limit = motion.drive.ratedEffort
+        if (limit === null) return lacking(`motions[${i}].drive`, `${motion.name}'s drive states no effort that it may give for long.`)
+        const worst = worstBy(runs, (run) => run.quick?.peakEffort ?? 0)
+        const value = Math.max(0, worst.quick?.peakEffort ?? Number.NaN)
+        const kind = effortKind(motion)
+        return {
+          relation: "at-most",
+          kind,
+          value,
+          limit,
+          sentence: `Each drive of ${motion.name} works against up to ${formatQuantity(kind, value)}; it is rated for ${formatQuantity(kind, limit)}.`,
+          condition: conditionOf(worst),
+          source: { title: "the drive's datasheet", verified: "practice" },
+        }
+      }),
+  },
+  {
+    id: "driver-current",
+    title: "current against its driver's limit",
+    severity: "function",
+    find: (rig) =>
+      onMotions(rig, (motion, _i, runs) => {
+        const limit = motion.drive.currentLimit
+        const worst = worstBy(runs, (run) => run.quick?.peakCurrent ?? 0)
+        const value = worst.quick?.peakCurrent ?? Number.NaN
+        if (limit === null)
+          return {
+            relation: "rule",
+            kind: "current",
+            value,
+            limit: null,
+            permitted: true,
+            sentence: `Each drive of ${motion.name} draws up to ${formatQuantity("current", value)}; no driver limits it.`,
+            condition: conditionOf(worst),
+            source: commonPractice,
+          }
+        return {
+          relation: "at-most",
+          kind: "current",
+          value,
+          limit,
+          sentence: `Each drive of ${motion.name} draws up to ${formatQuantity("current", value)}; its driver gives ${formatQuantity("current", limit)}.`,
+          condition: conditionOf(worst),
+          source: { title: "the driver's datasheet", verified: "practice" },
+        }
+      }),
+  },
+  {
+    id: "swing",
+    title: "swing",
+    severity: "wish",
+    find: (rig) =>
+      rig.motions.flatMap((motion, i): Found[] => {
+        const wanted = rig.rig.motions[i]?.wanted.swing ?? null
+        const first = motion.parts[0]
+        if (wanted === null || !first || first.mechanism.shows !== "angle") return []
+        if ((rig.runs[i] as readonly Run[]).some((run) => run.stop))
+          return [{ subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }]
+        const at = (travel: number) => first.mechanism.pose(coordinatesAt(motion, travel)[0] as number).shown
+        const value = Math.abs(at(motion.span) - at(0))
+        return [
+          {
+            subject: motion.name,
+            result: {
+              relation: "at-least",
+              kind: "angle",
+              value,
+              limit: wanted,
+              sentence: `${motion.name} swings ${formatQuantity("angle", value)}; ${formatQuantity("angle", wanted)} are wanted.`,
+              condition: "over the drive's whole travel",
+              source: commonPractice,
+            },
+          },
+        ]
+      }),
+  },
+  {
+    id: "holds-unpowered",
+    title: "stays where it is without power",
+    severity: "safety",
+    find: (rig) =>
+      rig.motions.map((motion, i): Found => {
+        const around = (rig.situations[0] as Judged["situations"][number]).around
+        const { effort, travel, trouble } = holdingEffort(motion, around)
+        const kind = effortKind(motion)
+        if (trouble)
+          return { subject: motion.name, result: blocked(`${motion.name} cannot be posed over its whole travel: see there first.`) }
+        const { holdingEffort: limit } = motion.drive
+        const place = formatQuantity(motion.drive.travel === "length" ? "length" : "angle", travel)
+        const stays = effort <= limit
+        const wanted = rig.rig.motions[i]?.wanted.holds ?? false
+        const sentence = stays
+          ? `Without power each drive of ${motion.name} has to hold ${formatQuantity(kind, effort)}, friction not counted, and holds it.`
+          : `Without power ${motion.name} comes down by itself: each drive has to hold up to ${formatQuantity(kind, effort)} at ${place} of its travel, friction not counted, and ${limit > 0 ? `holds ${formatQuantity(kind, limit)}` : "its datasheet promises nothing"}. Keep people clear of it${wanted ? ", and take a drive that locks itself, a brake or a counterweight" : ", or let it down gently"}.`
+        return {
+          subject: motion.name,
+          result: Number.isFinite(limit)
+            ? {
+                relation: "at-most",
+                kind,
+                value: effort,
+                limit,
+                sentence,
+                condition: `at ${place} of its drive's travel`,
+                source: commonPractice,
+              }
+            : {
+                relation: "rule",
+                kind,
+                value: effort,
+                limit: null,
+                permitted: true,
+                sentence,
+                condition: "over the whole travel",
+                source: commonPractice,
+              },
+        }
+      }),
+  },
+]

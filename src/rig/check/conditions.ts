@@ -1,0 +1,126 @@
+// The conditions a rig is judged under, each motion's rides under all of them, and the supply with everything drawing at once.
+
+import { currentFor, effortAt, effortState, type MotionModel, type Way } from "../run/motion-model.js"
+import { feedOf, type Situation, situation } from "../run/move.js"
+import type { QuickMove } from "../run/quick.js"
+import { quickRide } from "../run/quick.js"
+import { firstStop, type Ride, ride } from "../run/ride.js"
+import { type SupplyModel, type SupplyState, settle, supplyModel, supplyState } from "../supply/tree.js"
+import type { RigSi } from "../whole/faults.js"
+import type { Members } from "../whole/fields.js"
+
+/** Charge and temperature of the cells. */
+export interface Condition {
+  readonly name: string
+  readonly rig: RigSi
+}
+
+/** A rig's conditions: as stated, full, and down to its reserve at the coldest temperature stated. */
+export function conditionsOf(rig: RigSi): readonly Condition[] {
+  const { power, day } = rig
+  const cells = power?.sources.some((s) => s.type === "cells") ?? false
+  if (!power || !cells) return [{ name: "as stated", rig }]
+  const at = (name: string, stateOfCharge: number | null, temperature: number | null): Condition => ({
+    name,
+    rig: {
+      ...rig,
+      power: {
+        ...power,
+        sources: power.sources.map((s) =>
+          s.type === "cells"
+            ? { ...s, stateOfCharge: stateOfCharge ?? s.stateOfCharge, temperature: Math.min(s.temperature, temperature ?? s.temperature) }
+            : s,
+        ),
+      },
+    },
+  })
+  return [
+    at("as stated", null, null),
+    at("fully charged", 1, null),
+    at(day.coldest === null ? "down to the reserve" : "down to the reserve, at the coldest", day.reserve, day.coldest),
+  ]
+}
+
+/** One motion on one way under one condition. */
+export interface Run {
+  readonly condition: string
+  readonly way: Way
+  readonly ride: Ride
+  /** What stops it, or null. */
+  readonly stop: ReturnType<typeof firstStop>
+  readonly quick: QuickMove | null
+}
+
+/** A rig under all its conditions. */
+export interface Judged {
+  readonly rig: RigSi
+  readonly motions: readonly MotionModel[]
+  readonly situations: readonly Situation[]
+  readonly conditions: readonly Condition[]
+  /** Runs of each motion, both ways under every condition. */
+  readonly runs: readonly (readonly Run[])[]
+  /** The supply with everything drawing its most at once, under every condition; null without one. */
+  readonly supplies: readonly { readonly condition: string; readonly model: SupplyModel; readonly state: SupplyState }[] | null
+  /** The supply while nothing moves, as stated; null without one. */
+  readonly resting: SupplyState | null
+}
+
+/** Maximum current of one drive, either way, at the voltage it gets under a condition. */
+function mostCurrent(runs: readonly Run[], motion: MotionModel): number {
+  const moving = runs.flatMap((run) => (run.quick ? [run.quick.peakCurrent] : []))
+  if (moving.length) return Math.max(motion.drive.standbyCurrent, ...moving)
+  // a motion that is stopped still draws up to where it stops
+  const state = effortState()
+  let most = motion.drive.standbyCurrent
+  for (const { way, ride: one } of runs)
+    for (let i = 0; i <= 40; i++) {
+      effortAt(motion, (motion.span * i) / 40, way, one.around, state)
+      if (state.trouble === "none") most = Math.max(most, currentFor(motion.drive, state.effort))
+    }
+  return most
+}
+
+/** Puts a rig under all its conditions. */
+export function judged(members: Members, rig: RigSi): Judged {
+  const conditions = conditionsOf(rig)
+  const situations = conditions.map((one) => situation(members, one.rig))
+  const { motions } = situations[0] as Situation
+  const runs = motions.map((motion, i) =>
+    situations.flatMap((at, c) =>
+      ([1, -1] as const).map((way): Run => {
+        const one = ride(motion, way, at.around, feedOf(at, i))
+        const stop = firstStop(one, 48)
+        return { condition: (conditions[c] as Condition).name, way, ride: one, stop, quick: stop ? null : quickRide(one) }
+      }),
+    ),
+  )
+  const supplies = rig.power
+    ? conditions.map(({ name, rig: at }) => {
+        const model = supplyModel(at.power as NonNullable<RigSi["power"]>)
+        const drawn = new Float64Array(model.names.length)
+        motions.forEach((motion, i) => {
+          const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
+          const here = (runs[i] as readonly Run[]).filter((run) => run.condition === name)
+          if (bus >= 0) drawn[bus] = (drawn[bus] as number) + motion.drives * mostCurrent(here, motion)
+        })
+        const state = supplyState(model)
+        settle(model, drawn, state)
+        return { condition: name, model, state }
+      })
+    : null
+  return { rig, motions, situations, conditions, runs, supplies, resting: resting(rig, motions) }
+}
+
+/** The supply while nothing moves: drives draw what they draw standing still. */
+function resting(rig: RigSi, motions: readonly MotionModel[]): SupplyState | null {
+  if (!rig.power) return null
+  const model = supplyModel(rig.power)
+  const drawn = new Float64Array(model.names.length)
+  motions.forEach((motion, i) => {
+    const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
+    if (bus >= 0) drawn[bus] = (drawn[bus] as number) + motion.drives * motion.drive.standbyCurrent
+  })
+  const state = supplyState(model)
+  settle(model, drawn, state)
+  return state
+}
