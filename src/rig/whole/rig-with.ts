@@ -277,7 +277,7 @@ const verdictNumber: Readonly<Record<CheckVerdict, number>> = {
 }
 
 function assessCautions(members: Members, rig: RigSi, out: RigAssessment): Caution[] {
-  const found = [
+  const found: Caution[] = [
     caution(
       "guidance-not-permission",
       "warning",
