@@ -2,7 +2,7 @@
 import { type HingeSpring, springAt } from "../../linkage/index.js"
 import type { Angle, Area, ForcePerLength, Length, Mass, Moment } from "../../quantity/index.js"
 import type { Fields, GroupField, SiOf } from "../../solver/index.js"
-import { addBody, bodyOf, type PlaneBody, weightMoment } from "./body.js"
+import { addBody, bodyOf, massCentre, type PlaneBody, weightMoment } from "./body.js"
 import type { MechanismState, Triple } from "./mechanism.js"
 
 /** A point in the plane of a mechanism: x outward, y up. */
@@ -213,7 +213,7 @@ export function armLine(arm: ArmModel, angle: number, rate: number) {
   const from: Triple = [x, y, 0]
   const tip: Triple = [x + dx, y + dy, 0]
   const tipRate: Triple = [-dy * rate, dx * rate, 0]
-  return { from, tip, tipRate }
+  return { from, tip, tipRate, ...massCentre([{ body: arm, x, y, angle }]) }
 }
 
 /** Force of an arm's hinge on the frame: its weight and springs, and what its drive pushes it with, N. */

@@ -63,3 +63,17 @@ export function weightMoment(body: PlaneBody, angle: number, down: Triple): numb
   const [c, s] = [Math.cos(angle), Math.sin(angle)]
   return (body.along * c - body.across * s) * down[1] - (body.along * s + body.across * c) * down[0]
 }
+
+/** All bodies' mass and their common centre, each body's point at (x, y) and standing at its angle. */
+export function massCentre(
+  placed: readonly { readonly body: PlaneBody; readonly x: number; readonly y: number; readonly angle: number }[],
+): { readonly mass: number; readonly centre: Triple } {
+  let [mass, sx, sy] = [0, 0, 0]
+  for (const { body, x, y, angle } of placed) {
+    const [c, s] = [Math.cos(angle), Math.sin(angle)]
+    mass += body.mass
+    sx += body.mass * x + body.along * c - body.across * s
+    sy += body.mass * y + body.along * s + body.across * c
+  }
+  return { mass, centre: mass > 0 ? [sx / mass, sy / mass, 0] : [0, 0, 0] }
+}

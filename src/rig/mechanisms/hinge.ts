@@ -60,7 +60,7 @@ function build(si: SiOf<HingeMechanism>): Mechanism {
       const angle = angleAt(q)
       const { lever } = leverAt(q, angle)
       const pin = hingePinAt(geometry, angle)
-      const { from, tip, tipRate } = armLine(arm, angle, 1 / lever)
+      const { from, tip, tipRate, mass, centre } = armLine(arm, angle, 1 / lever)
       const at: Triple = [pin.x, pin.y, 0]
       const base: Triple = [fixedPivot.x, fixedPivot.y, 0]
       return {
@@ -75,6 +75,8 @@ function build(si: SiOf<HingeMechanism>): Mechanism {
         ],
         tip,
         tipRate,
+        mass,
+        centre,
         shown: angle,
       }
     },

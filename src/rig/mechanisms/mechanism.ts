@@ -55,6 +55,9 @@ export interface MechanismPose {
   /** The moving point farthest out, and ∂r/∂q of it. */
   readonly tip: Triple
   readonly tipRate: Triple
+  /** Its moving masses together, kg, and their common centre. */
+  readonly mass: number
+  readonly centre: Triple
   /** What a maker calls its travel here: an arm's angle (rad), a span (m). */
   readonly shown: number
 }

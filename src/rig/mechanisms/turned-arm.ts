@@ -25,12 +25,14 @@ function build(si: SiOf<TurnedArm>): Mechanism {
       addArm(state, arm, q, 1, 0)
     },
     pose(q) {
-      const { from, tip, tipRate } = armLine(arm, q, 1)
+      const { from, tip, tipRate, mass, centre } = armLine(arm, q, 1)
       return {
         parts: [{ name: "arm", points: [from, tip], closed: false }],
         pins: [{ name: "hinge", at: from }],
         tip,
         tipRate,
+        mass,
+        centre,
         shown: q,
       }
     },
