@@ -4,6 +4,10 @@ import { type Caution, citation, type OutFields } from "../../solver/index.js"
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 import type { RigCheck } from "./check.js"
+import { aroundChecks, budgetChecks } from "./checks-around.js"
+import { bodyChecks } from "./checks-body.js"
+import { dayChecks } from "./checks-day.js"
+import { formingChecks, frameChecks } from "./checks-frame.js"
 import { motionChecks } from "./checks-motion.js"
 import { powerChecks } from "./checks-power.js"
 import { judged } from "./conditions.js"
@@ -62,7 +66,16 @@ export interface RigAssessment {
 }
 
 /** Every check, in the order of the trade. */
-export const checks: readonly RigCheck[] = [...motionChecks, ...powerChecks]
+export const checks: readonly RigCheck[] = [
+  ...motionChecks,
+  ...frameChecks,
+  ...formingChecks,
+  ...powerChecks,
+  ...dayChecks,
+  ...bodyChecks,
+  ...aroundChecks,
+  ...budgetChecks,
+]
 
 const sign: Readonly<Record<Relation, string>> = { "at-most": "≤ ", "at-least": "≥ ", within: "", outside: "", rule: "" }
 const plain = (value: number, kind: Kind | "number") => (kind === "number" ? formatNumber(value) : formatQuantity(kind, value))

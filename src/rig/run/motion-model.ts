@@ -61,6 +61,8 @@ export interface MovedPart {
   readonly start: number
   readonly frame: Frame
   readonly state: MechanismState
+  /** Effort that it is given towards growing q at the place looked at last. */
+  effort: number
 }
 
 /** A motion ready to be asked. */
@@ -91,6 +93,7 @@ export function motionModel(motion: RigSi["motions"][number], built: BuiltMotion
       start: mechanism.start ?? drive.low,
       frame: frameOf(one.mount, mirrored),
       state: emptyState(),
+      effort: 0,
     })
     return one.mirrored ? [part(one.count / 2, false), part(one.count / 2, true)] : [part(one.count, false)]
   })
@@ -237,6 +240,7 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
       return
     }
     found.form = mixed(found.form, against > 0 ? 1 : 0)
+    part.effort = s * effort
     sum += part.count * (own.length ? back(own, ratios, chain.length, effort, dir, found) : effort)
     if (found.trouble !== "none") return
     inertia += part.count * state.inertia * ratio * ratio
@@ -275,6 +279,23 @@ export function coordinatesAt({ chain, parts }: MotionModel, travel: number): re
     let y = x
     for (const element of own) y = element.out(y)
     return start + sign * y
+  })
+}
+
+/** Slope of each mechanism's coordinate over the drive's travel. */
+export function slopesAt({ chain, parts }: MotionModel, travel: number): readonly number[] {
+  let [x, slope] = [travel, 1]
+  for (const element of chain) {
+    slope *= element.ratio(x)
+    x = element.out(x)
+  }
+  return parts.map(({ own, sign }) => {
+    let [y, all] = [x, sign * slope]
+    for (const element of own) {
+      all *= element.ratio(y)
+      y = element.out(y)
+    }
+    return all
   })
 }
 

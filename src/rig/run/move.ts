@@ -30,7 +30,7 @@ export function situation(members: Members, rig: RigSi): Situation {
   return {
     rig,
     motions: rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i]))),
-    around: standing(rig.stance),
+    around: standing(rig.posture),
   }
 }
 

@@ -77,11 +77,11 @@ export interface SupplyRun {
   contactResistance?: Resistance
   /** Temperature of the conductor. [Tw_r; −50 to 200 °C; default 25 °C] */
   temperature?: Temperature
-  /** Temperature that the insulation is rated for. */
+  /** Temperature that the insulation is rated for. [T_ins; 40 to 260 °C; default 70 °C] */
   insulation?: Temperature
-  /** Air round the wire; inside padding or a costume, the air in there. */
+  /** Air round the wire; inside padding or a costume, the air in there. [T_wa; −40 to 100 °C; default 25 °C] */
   ambientTemperature?: Temperature
-  /** Share of the voltage before it that the run, with switch and fuse, may take. */
+  /** Share of the voltage before it that the run, with switch and fuse, may take. [u_max; 0.01 to 100 %; default 5 %] */
   dropLimit?: Ratio
 }
 

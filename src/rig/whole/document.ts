@@ -1,5 +1,6 @@
 // The second edition of a rig's document: any number of motions on one tree of power.
 import type { Angle, Length, Ratio, Temperature, Time } from "../../quantity/index.js"
+import type { RigSections, RigSpar } from "../document/sections.js"
 import type { LinearActuatorDrive } from "../drives/linear-actuator.js"
 import type { HingeMechanism } from "../mechanisms/hinge.js"
 import type { TurnedArm } from "../mechanisms/turned-arm.js"
@@ -80,26 +81,42 @@ export interface Motion<D extends Typed = RigDrive, T extends Typed = RigTransmi
   bus?: string | null
   /** What is wanted [group; optional, with a default of its own] */
   wanted?: Wanted
+  /** Spar of one of its arms. [group; optional] */
+  spar?: RigSpar | null
+  /** Pin of its hinges. [group; optional] */
+  pin?: RigSections["pin"]
 }
 
-/** How the wearer stands and what blows while a motion is judged. */
-export interface Stance {
+/** How the wearer leans while the motions are judged. */
+export interface Posture {
   /** Lean forward and lean to the left. [alpha_f; −60° to 60°; default 0] */
   leanForward?: Angle
   /** Lean to the left [alpha_l; −60° to 60°; default 0] */
   leanLeft?: Angle
 }
 
+/** Whoever wears it, and everything around that the wings, jaws or tails meet. */
+export type WornSections = Pick<
+  RigSections,
+  "wearer" | "parts" | "formed" | "straps" | "schedule" | "heat" | "wind" | "stance" | "venue" | "reach" | "contact" | "budget"
+>
+
 /** The day out, as far as it decides under what the rig is judged. */
 export interface DayOut {
-  /** Charge kept in reserve: the rig must still move with that much left. */
+  /** Charge kept in reserve: the rig must still move with that much left. [z_r; 0 to 0.9; default 0.2] */
   reserve?: Ratio
-  /** Coldest temperature of the cells. */
+  /** Coldest temperature of the cells. [T_min; −20 to 60 °C; optional] */
   coldest?: Temperature | null
+  /** How long the rig is out on one charge, and how often each motion goes out and back meanwhile. [t_day; 1 min to 48 h; optional] */
+  hours?: Time | null
+  /** Times that each motion goes out and back [n_moves; whole 0 to 10000; default 0] */
+  moves?: number
+  /** Whether it has to go by air. [yes or no; default no] */
+  flies?: boolean
 }
 
 /** A whole wearable of any kind. */
-export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> {
+export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> extends WornSections {
   /** Version of the document's form: 2. [n_doc; whole 2 to 2] */
   version: 2
   /** Name of the rig [text of 1 to 100 characters] */
@@ -110,7 +127,8 @@ export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmissi
   motions: readonly Motion<D, T, M>[]
   /** Power [group; optional] */
   power?: PowerTree | null
-  /** How the wearer stands [group; optional, with a default of its own] */
-  stance?: Stance
+  /** How the wearer leans [group; optional, with a default of its own] */
+  posture?: Posture
+  /** The day out [group; optional, with a default of its own] */
   day?: DayOut
 }

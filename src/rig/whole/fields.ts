@@ -1,9 +1,14 @@
 // Descriptions of a document, put together from those of the members it may name.
 import type { AnyField, AnyFields, AnyGroup } from "../../solver/index.js"
+import { sectionFields } from "../document/sections.js"
 import type { AnyDriveMember } from "../drives/drive.js"
 import type { AnyMechanismMember } from "../mechanisms/mechanism.js"
 import { powerFields } from "../supply/document.js"
 import type { AnyTransmissionMember } from "../transmissions/transmission.js"
+
+const sections = sectionFields as unknown as AnyFields
+const worn = ["wearer", "parts", "formed", "straps", "schedule", "heat", "wind", "stance", "venue", "reach", "contact", "budget"]
+const wornFields: AnyFields = Object.fromEntries(worn.map((key) => [key, sections[key] as AnyField]))
 
 /** The members that a document may name, by type. */
 export interface Members {
@@ -64,6 +69,8 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     transmission: chain("transmission, from the drive on"),
     mechanisms: { kind: "list", label: "mechanisms", of: moved, min: 1, max: 60 },
     bus: { ...name("bus that the drive connects to"), default: null },
+    spar: sections.spar as AnyField,
+    pin: sections.pin as AnyField,
     wanted: {
       kind: "group",
       label: "what is wanted",
@@ -77,6 +84,7 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     },
   }
   return {
+    ...wornFields,
     version: { kind: "number", symbol: "n_doc", label: "document version", whole: true, min: 2, max: 2 },
     name: name("name of the rig"),
     note: { kind: "text", label: "note", min: 0, max: 5000, default: "" },
@@ -89,11 +97,22 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
       fields: {
         reserve: { kind: "ratio", symbol: "z_r", label: "charge kept in reserve", min: 0, max: 0.9, default: 0.2 },
         coldest: { kind: "temperature", symbol: "T_min", label: "coldest temperature of the cells", min: -20, max: 60, default: null },
+        hours: { kind: "time", symbol: "t_day", label: "time on one charge", min: "1 min", max: "48 h", default: null },
+        moves: {
+          kind: "number",
+          symbol: "n_moves",
+          label: "times that each motion goes out and back",
+          whole: true,
+          min: 0,
+          max: 10000,
+          default: 0,
+        },
+        flies: { kind: "flag", label: "must go by air", default: false },
       },
     },
-    stance: {
+    posture: {
       kind: "group",
-      label: "how the wearer stands",
+      label: "how the wearer leans",
       default: {},
       fields: {
         leanForward: { kind: "angle", symbol: "alpha_f", label: "lean forward", min: "-60 deg", max: "60 deg", default: 0 },

@@ -139,12 +139,25 @@ const ours: Members = { drives, transmissions, mechanisms } as unknown as Member
  * gives no more, a line that goes slack, a mechanism that does not close, jams or meets a dead point.
  *
  * **Inputs**
+ * - `wearer`: wearer [group; optional]
+ * - `parts`: parts carried, moving masses left out [list of 0 to 300; default none]
+ * - `formed`: parts formed hot [list of 0 to 60; default none]
+ * - `straps`: straps [group; optional]
+ * - `schedule`: the day's wearing [group; optional]
+ * - `heat`: heat [group; optional]
+ * - `wind`: wind on one arm [group; optional]
+ * - `stance`: stance [group; optional]
+ * - `venue`: where it has to go [group; optional]
+ * - `reach`: switch [group; optional]
+ * - `contact`: if an arm strikes somebody [group; optional]
+ * - `budget`: what may be spent [group; optional]
  * - `version`: document version [n_doc; whole 2 to 2]
  * - `name`: name of the rig [text of 1 to 100 characters]
  * - `note`: note [text of 0 to 5000 characters; default empty]
  * - `motions`: motions [list of 1 to 40]
  * - `power`: power [group; optional]
- * - `stance`: how the wearer stands [group; optional, with a default of its own]
+ * - `day`: the day out [group; optional, with a default of its own]
+ * - `posture`: how the wearer leans [group; optional, with a default of its own]
  * - `motion`: motion asked about [text of 1 to 100 characters; optional]
  *
  * **Results**
@@ -193,6 +206,39 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
  * be at least L, the distance from the middle over half the width in a band; from 0.9 on it is marginal.
  *
  * Valid for motions, supply and wiring; wearer, venue and frame are judged by `assess` on a document of version 1.
+ *
+ * **Inputs**
+ * - `wearer`: wearer [group; optional]
+ * - `parts`: parts carried, moving masses left out [list of 0 to 300; default none]
+ * - `formed`: parts formed hot [list of 0 to 60; default none]
+ * - `straps`: straps [group; optional]
+ * - `schedule`: the day's wearing [group; optional]
+ * - `heat`: heat [group; optional]
+ * - `wind`: wind on one arm [group; optional]
+ * - `stance`: stance [group; optional]
+ * - `venue`: where it has to go [group; optional]
+ * - `reach`: switch [group; optional]
+ * - `contact`: if an arm strikes somebody [group; optional]
+ * - `budget`: what may be spent [group; optional]
+ * - `version`: document version [n_doc; whole 2 to 2]
+ * - `name`: name of the rig [text of 1 to 100 characters]
+ * - `note`: note [text of 0 to 5000 characters; default empty]
+ * - `motions`: motions [list of 1 to 40]
+ * - `power`: power [group; optional]
+ * - `day`: the day out [group; optional, with a default of its own]
+ * - `posture`: how the wearer leans [group; optional, with a default of its own]
+ *
+ * **Results**
+ *
+ * `summary`: summary [text]; `fallsShort`: fall short [n_short]; `marginal`: marginal [n_marginal]; `unknown`: lack
+ * data or cannot be judged [n_unknown]; `meets`: meet [n_meets]; `findings`: findings, most urgent first [list].
+ *
+ * **Symbols of the working**
+ *
+ * v: verdict of each check: 3 falls short, 2 marginal, 1 not made, 0 meets.
+ *
+ * **Sources**
+ * - Each check's own: see the source beside its limit, and the solver it calls
  *
  * @function
  * @throws InputError naming every fault of the document

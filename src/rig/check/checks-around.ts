@@ -1,0 +1,263 @@
+// Checks of what is around the wearer: doors, wind, hands, people in the way, and what the rig may weigh and cost.
+import { formatNumber, formatQuantity } from "../../quantity/index.js"
+import { commonPractice, type Source } from "../../solver/index.js"
+import { contactSeverity, overturning, passage, reach, windLoad } from "../../worn/index.js"
+import { coordinatesAt } from "../run/motion-model.js"
+import { carriedMass, inBody, roomsOf, strikeOf } from "./carried.js"
+import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
+import type { Judged, Run } from "./conditions.js"
+import type { Measured, NotMade } from "./finding.js"
+
+const length = (l: number) => formatQuantity("length", l)
+const document: Source = { title: "the document", verified: "practice" }
+const compared = (solver: string): Source => ({ title: `published values, compared in alula/worn ${solver}`, verified: "practice" })
+const about = (subject: string, result: Measured | NotMade): readonly Found[] => [{ subject, result }]
+
+/** Highest arm: where its hinge is, how steeply it stands, and how many arms there are. */
+function arms(rig: Judged): { readonly hingeHeight: number; readonly elevation: number; readonly panels: number } {
+  let [hingeHeight, elevation, panels, top] = [0, 0, 0, Number.NEGATIVE_INFINITY]
+  for (const motion of rig.motions)
+    for (const travel of [0, motion.span]) {
+      const q = coordinatesAt(motion, travel)
+      motion.parts.forEach((part, i) => {
+        const pose = part.mechanism.pose(q[i] as number)
+        if (travel === 0) panels += part.count
+        const tip = inBody(part, pose.tip)
+        if (!(tip[2] > top)) return
+        const hinge = inBody(part, pose.pins[0]?.at ?? pose.centre)
+        top = tip[2]
+        hingeHeight = Math.max(0, hinge[2])
+        elevation = Math.atan2(tip[2] - hinge[2], Math.hypot(tip[0] - hinge[0], tip[1] - hinge[1]))
+      })
+    }
+  return { hingeHeight, elevation, panels }
+}
+
+/** Checks of doors, wind, reach and people. */
+export const aroundChecks: readonly RigCheck[] = [
+  {
+    id: "tip-over",
+    title: "tipping over in the wind",
+    severity: "safety",
+    find: (rig) => {
+      const { wearer, wind, stance } = rig.rig
+      if (!wearer) return about("wearer", lacking("wearer", "Nothing says who wears it."))
+      if (!wind) return about("wearer", lacking("wind", "Nothing says how large the arms are and how hard it may blow."))
+      const rigMass = carriedMass(rig)
+      if (rigMass === null) return about("wearer", lacking("parts", "No part is listed: what is carried is not known."))
+      const load = windLoad.attempt({ ...wind, ...arms(rig) })
+      if (!load.ok) return about("wearer", { verdict: "cannot be judged", missing: null, sentence: load.error.message })
+      const { windSpeed, gustFactor, walkingSpeed } = wind
+      const input = {
+        ...stance,
+        bodyMass: wearer.bodyMass,
+        stature: wearer.stature,
+        rigMass,
+        dragArea: load.value.dragArea,
+        forceHeight: load.value.forceHeight,
+        windSpeed,
+        gustFactor,
+        walkingSpeed,
+      }
+      return about(
+        "wearer",
+        asked(overturning, input, "arms where they reach highest, wind on their full width", (tip) => ({
+          relation: "at-least",
+          kind: "speed",
+          value: tip.foldWindSpeed,
+          limit: windSpeed,
+          sentence: `Fold the arms when the wind reaches ${formatQuantity("speed", tip.foldWindSpeed, "m/s")} (Beaufort ${tip.foldBeaufort}); ${formatQuantity("speed", windSpeed, "m/s")} is expected.`,
+          condition: "arms where they reach highest, wind on their full width",
+          source: compared("overturning"),
+          cautions: load.value.cautions,
+        })),
+      )
+    },
+  },
+  {
+    id: "ways",
+    title: "passes doors and routes",
+    severity: "function",
+    find: (rig) => {
+      const { venue, wearer } = rig.rig
+      if (!venue) return about("rig", lacking("venue", "Nothing says where it has to go."))
+      if (!wearer) return about("rig", lacking("wearer", "Nothing says who wears it."))
+      const [folded, raised] = roomsOf(rig, wearer.stature, venue)
+      const names = venue.own.map((p) => p.name)
+      return about(
+        "rig",
+        asked(
+          passage,
+          { folded, raised, ownPlaces: venue.own, packed: venue.packed, allowance: venue.allowance },
+          "folded, facing or edging sideways",
+          (out) => {
+            const places = out.places.filter((p) => names.includes(p.place) || (venue.kinds as readonly string[]).includes(p.type))
+            const never = places.filter((p) => p.folded === "no")
+            const sideways = places.filter((p) => p.folded === "sideways")
+            const hardest = never.length ? never : sideways.length ? sideways : places
+            const worst = [...hardest].sort((a, b) => a.foldedMargin - b.foldedMargin)[0]
+            const list = (some: typeof places) =>
+              `${some
+                .slice(0, 4)
+                .map((p) => p.place)
+                .join(", ")}${some.length > 4 ? " and others" : ""}`
+            const fold = places.filter((p) => p.folded !== "no" && p.raised === "no")
+            const how = never.length
+              ? `Folded it does not pass: ${list(never)} (the ${worst?.foldedBy} of ${worst?.place}).`
+              : sideways.length
+                ? `Folded it passes only by edging sideways: ${list(sideways)}.`
+                : `Folded it passes everywhere judged, closest at the ${worst?.foldedBy} of ${worst?.place}.`
+            return {
+              relation: "at-most",
+              kind: "length",
+              value: worst ? worst.foldedRoom - worst.foldedMargin : null,
+              limit: worst ? worst.foldedRoom : null,
+              permitted: worst !== undefined && never.length === 0,
+              sentence: `${how}${fold.length ? ` Fold for: ${list(fold)}.` : ""}`,
+              condition: "folded, facing or edging sideways",
+              source: compared("passage"),
+            }
+          },
+        ),
+      )
+    },
+  },
+  {
+    id: "reach",
+    title: "switch within reach",
+    severity: "safety",
+    find: (rig) => {
+      const { reach: place, wearer } = rig.rig
+      if (!place) return about("switch", lacking("reach", "Nothing says where the switch is that stops it."))
+      if (!wearer) return about("switch", lacking("wearer", "Nothing says who wears it."))
+      return about(
+        "switch",
+        asked(reach, { ...place, stature: wearer.stature }, "standing", (out) => ({
+          relation: "at-most",
+          kind: "length",
+          value: out.distance,
+          limit: out.maxDistance,
+          sentence: `The switch is ${length(out.distance)} from the shoulder; a hand works at up to ${length(out.maxDistance)}.`,
+          condition: "standing",
+          source: compared("reach"),
+        })),
+      )
+    },
+  },
+  {
+    id: "contact",
+    title: "if it strikes or presses somebody",
+    severity: "safety",
+    find: (rig) => {
+      const { contact } = rig.rig
+      return rig.motions.map((motion, i): Found => {
+        if (!contact) return { subject: motion.name, result: lacking("contact", "Nothing says which part of a body it could strike.") }
+        const runs = rig.runs[i] as readonly Run[]
+        if (runs.some((run) => run.stop))
+          return { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }
+        const strike = strikeOf(motion, runs)
+        if (!strike || !(strike.armLength > 0 && strike.armMass > 0))
+          return {
+            subject: motion.name,
+            result: {
+              verdict: "cannot be judged",
+              missing: null,
+              sentence: `Nothing of ${motion.name} moves that has a mass and a length.`,
+            },
+          }
+        const { condition, tipSpeed, armLength, armMass, driveMoment } = strike
+        return {
+          subject: motion.name,
+          result: asked(
+            contactSeverity,
+            { ...contact, armMass, armLength, swingSpeed: tipSpeed / armLength, peakDriveMoment: driveMoment },
+            condition,
+            (out) => ({
+              relation: "at-most",
+              kind: "ratio",
+              value: out.utilisation,
+              limit: 1,
+              permitted: out.withinLimits && !out.forbidden,
+              sentence: `The tip of ${strike.part.name} moves at up to ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}; its drives can press with ${formatQuantity("force", driveMoment / armLength)} there: ${out.verdict}.`,
+              condition,
+              source: {
+                title: "ISO/TS 15066, Robots and robotic devices: collaborative robots",
+                edition: "2016",
+                where: "table A.2",
+                verified: "not-seen",
+              },
+            }),
+          ),
+        }
+      })
+    },
+  },
+]
+
+/** Checks of what it may weigh, cost and count. */
+export const budgetChecks: readonly RigCheck[] = [
+  {
+    id: "mass",
+    title: "mass of the whole rig",
+    severity: "wish",
+    find: (rig) => {
+      const limit = rig.rig.budget?.mass ?? null
+      if (limit === null) return []
+      const mass = carriedMass(rig)
+      return about(
+        "rig",
+        mass === null
+          ? lacking("parts", "No part is listed: what is carried is not known.")
+          : {
+              relation: "at-most",
+              kind: "mass",
+              value: mass,
+              limit,
+              sentence: `All parts together come to ${formatQuantity("mass", mass)}; ${formatQuantity("mass", limit)} is wanted.`,
+              condition: "everything worn",
+              source: document,
+            },
+      )
+    },
+  },
+  {
+    id: "price",
+    title: "price of all parts",
+    severity: "wish",
+    find: (rig) => {
+      const limit = rig.rig.budget?.price ?? null
+      if (limit === null) return []
+      if (!rig.rig.parts.length) return about("rig", lacking("parts", "No part is listed: what it costs is not known."))
+      const price = rig.rig.parts.reduce((sum, p) => sum + p.count * p.price, 0)
+      return about("rig", {
+        relation: "at-most",
+        kind: "number",
+        value: price,
+        limit,
+        sentence: `The parts listed cost ${formatNumber(Math.round(price))} of ${formatNumber(Math.round(limit))}.`,
+        condition: "parts listed, moving masses without a price left out",
+        source: document,
+      })
+    },
+  },
+  {
+    id: "part-count",
+    title: "number of parts",
+    severity: "wish",
+    find: (rig) => {
+      const limit = rig.rig.budget?.parts ?? null
+      if (limit === null) return []
+      if (!rig.rig.parts.length) return about("rig", lacking("parts", "No part is listed."))
+      const count = rig.rig.parts.reduce((sum, p) => sum + p.count, 0)
+      return about("rig", {
+        relation: "at-most",
+        kind: "number",
+        value: count,
+        limit,
+        sentence: `${count} parts are to be made or bought.`,
+        condition: "parts listed",
+        source: commonPractice,
+      })
+    },
+  },
+]
