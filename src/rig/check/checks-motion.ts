@@ -14,13 +14,11 @@ const conditionOf = (run: Run) => `${wayWord(run)}, ${run.condition}`
 const effortKind = (motion: MotionModel): Kind => (motion.drive.travel === "length" ? "force" : "moment")
 
 /** A finding for each motion; one that is stopped tells nothing more than that. */
-function onMotions(rig: Judged, find: (motion: MotionModel, index: number, runs: readonly Run[]) => Measured | NotMade): Found[] {
-  return rig.motions.map((motion, i) => {
+function onMotions(rig: Judged, find: (motion: MotionModel, index: number, runs: readonly Run[]) => Measured | NotMade | null): Found[] {
+  return rig.motions.flatMap((motion, i): Found[] => {
     const runs = rig.runs[i] as readonly Run[]
-    return {
-      subject: motion.name,
-      result: runs.some((run) => run.stop) ? blocked(`${motion.name} is stopped on its way: see there first.`) : find(motion, i, runs),
-    }
+    const result = runs.some((run) => run.stop) ? blocked(`${motion.name} is stopped on its way: see there first.`) : find(motion, i, runs)
+    return result ? [{ subject: motion.name, result }] : []
   })
 }
 
@@ -115,19 +113,9 @@ export const motionChecks: readonly RigCheck[] = [
     find: (rig) =>
       onMotions(rig, (motion, _i, runs) => {
         const limit = motion.drive.currentLimit
+        if (limit === null) return null
         const worst = worstBy(runs, (run) => run.quick?.peakCurrent ?? 0)
         const value = worst.quick?.peakCurrent ?? Number.NaN
-        if (limit === null)
-          return {
-            relation: "rule",
-            kind: "current",
-            value,
-            limit: null,
-            permitted: true,
-            sentence: `Each drive of ${motion.name} draws up to ${formatQuantity("current", value)}; no driver limits it.`,
-            condition: conditionOf(worst),
-            source: commonPractice,
-          }
         return {
           relation: "at-most",
           kind: "current",

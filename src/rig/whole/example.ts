@@ -43,9 +43,27 @@ export const exampleRig: MoveInput = {
     },
   ],
   power: {
-    sources: [{ type: "cells", name: "pack", chemistry: "nmc", series: 4, parallel: 1, cellCapacity: "2.6 Ah", cellResistance: "45 mohm" }],
+    sources: [
+      {
+        type: "cells",
+        name: "pack",
+        chemistry: "nmc",
+        series: 3,
+        parallel: 1,
+        cellCapacity: "2.6 Ah",
+        cellResistance: "45 mohm",
+        cellCurrent: "5 A",
+      },
+    ],
     buses: [
-      { name: "actuators", from: "pack", run: { length: "1.1 m", awg: 20, contacts: 6 }, switchResistance: "20 mohm", fuseRating: "5 A" },
+      {
+        name: "actuators",
+        from: "pack",
+        run: { length: "1.1 m", awg: 20, contacts: 6 },
+        switchResistance: "20 mohm",
+        switchRating: "6 A",
+        fuseRating: "5 A",
+      },
     ],
   },
 }

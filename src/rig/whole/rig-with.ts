@@ -26,6 +26,7 @@ import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "./docu
 import { exampleRig } from "./example.js"
 import { type RigSi, rigFaults } from "./faults.js"
 import { type Members, rigFields } from "./fields.js"
+import { readDocument } from "./read.js"
 
 type Si = RigSi & { readonly motion: string | null }
 
@@ -33,6 +34,13 @@ type Si = RigSi & { readonly motion: string | null }
 export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
   /** How long a motion takes out and back, how hard it works, and where the seconds go. */
   readonly move: Solver<MoveInput<D, T, M>, Move, MoveRefusal, MoveCaution>
+  /**
+   * Reads a document from JSON text or data, brings one of version 1 to version 2, and checks every field and name; what was
+   * written `'1 1/2 in'` stays so.
+   *
+   * @throws InputError naming every fault
+   */
+  read(source: unknown): Rig<D, T, M>
   /** Whether the whole rig does what is wanted, check by check, worst first. */
   readonly assess: Solver<Rig<D, T, M>, RigAssessment>
 }
@@ -116,9 +124,11 @@ export function rigWith<D extends Typed = never, T extends Typed = never, M exte
     mechanisms: { ...mechanisms, ...named(extra.mechanisms) } as Members["mechanisms"],
   }
   type Input = MoveInput<RigDrive | D, RigTransmission | T, RigMechanism | M>
+  const assess = makeAssess(members)
   return {
+    read: (source) => readDocument(source, assess) as Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>,
     move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution>,
-    assess: makeAssess(members) as unknown as Solver<Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>, RigAssessment>,
+    assess: assess as unknown as Solver<Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>, RigAssessment>,
   }
 }
 

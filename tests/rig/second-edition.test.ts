@@ -1,0 +1,75 @@
+// The rig's second edition, from document to answer.
+import { describe, expect, it } from "vitest"
+import { assessRig, move, moveTime, rigWith } from "../../src/rig/index.js"
+import { fromVersion1 } from "../../src/rig/whole/migrate.js"
+import { InputError } from "../../src/solver/index.js"
+import { demo, demoNames } from "../helpers/rigs.js"
+
+const hinged = demoNames.filter((name) => demo(name).hinged)
+
+type Rig = typeof move.example
+const brought = (name: string) => fromVersion1(demo(name) as unknown as Record<string, unknown>)
+const rigOf = (name: string) => brought(name).rig as unknown as Rig
+
+describe("a document of version 1 brought to version 2", () => {
+  it.each(hinged)("moves out as before while nothing else draws, and back no quicker: %s", (name) => {
+    const before = moveTime(demo(name))
+    const rig = rigOf(name)
+    const alone = move({ ...rig, power: rig.power ? { ...rig.power, loads: [] } : null })
+    const raisesOut = demo(name).hinged?.raised !== "retracted"
+    const [out, back] = raisesOut ? [before.raise, before.lower] : [before.lower, before.raise]
+    expect(alone.outDuration).toBeCloseTo(out.time, 9)
+    // version 1 let a load drive a locked screw back for nothing
+    expect(alone.backDuration).toBeGreaterThan(back.time)
+    expect(Math.abs(alone.out.energy.residual)).toBeLessThan(1e-9)
+    // what draws all day draws while it moves too
+    const whole = move(rig)
+    expect(whole.outDuration).toBeGreaterThan(alone.outDuration)
+    expect(Math.abs(whole.back.energy.residual)).toBeLessThan(1e-9)
+  })
+  it.each(hinged)("is read from its text, and says in its note what was left out: %s", (name) => {
+    const rig = rigWith().read(JSON.stringify(demo(name)))
+    expect(rig.version).toBe(2)
+    for (const key of brought(name).left) expect(rig.note).toContain(key)
+    expect(rigWith().read(rig)).toEqual(rig)
+  })
+  it.each(demoNames)("tells what it has no place for: %s", (name) => {
+    const sections = demo(name) as unknown as Record<string, unknown>
+    expect(brought(name).left).toEqual(["duty", "pinch", "starting", "flaps", "scissor"].filter((key) => sections[key]))
+  })
+  it.each(hinged)("is assessed, every finding with its sentence: %s", (name) => {
+    const { findings, fallsShort, marginal, meets, unknown } = assessRig(rigOf(name))
+    expect(findings.length).toBe(fallsShort + marginal + meets + unknown)
+    expect(findings.length).toBeGreaterThan(25)
+    for (const f of findings) expect(f.sentence).toMatch(/[.]$/)
+  })
+})
+
+describe("reading a document", () => {
+  const { read } = rigWith()
+  const faults = (source: unknown) => {
+    try {
+      read(source)
+    } catch (error) {
+      if (error instanceof InputError) return error.issues.map((i) => i.path.join("."))
+      throw error
+    }
+    return []
+  }
+  it("says what is not JSON, not a document, or of a later version", () => {
+    expect(faults("{")).toEqual([""])
+    expect(faults(null)).toEqual([""])
+    expect(faults({ version: 3, name: "later" })).toEqual(["version"])
+    expect(faults({ name: "no version" })).toEqual(["version"])
+    expect(faults({ version: 0.5, name: "half" })).toEqual(["version"])
+  })
+  it("names every fault at its place", () => {
+    const rig = structuredClone(move.example) as unknown as Record<string, never>
+    const motion = (rig.motions as unknown as Record<string, unknown>[])[0] as Record<string, unknown>
+    motion.bus = "nowhere"
+    motion.transmission = [{ type: "drum", drumDiameter: "40 mm", lineDiameter: "2 mm" }]
+    expect(faults(rig)).toEqual(
+      expect.arrayContaining(["motions.0.bus", "motions.0.transmission.0.type", "motions.0.mechanisms.0.startLength"]),
+    )
+  })
+})
