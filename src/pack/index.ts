@@ -1,4 +1,5 @@
-export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } from "./air-travel/index.js"
+export { type AirTravel, type AirTravelInput, airTravel } from "./air-travel/index.js"
+export { type CarriageRule, type CarriedKind, powerBankRules, smallLithium, transportRules } from "./air-travel/rules.js"
 export type { AirTravelCaution } from "./air-travel/types.js"
 export type { CellPackCaution } from "./cell-pack.js"
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"

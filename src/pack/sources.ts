@@ -24,9 +24,9 @@ export const POWER_BANKS_BY_AIR: Source = {
 export const OTHER_BATTERIES_BY_AIR: Source = {
   title: "49 CFR 175.10, passenger guidance on batteries",
   by: "US FAA",
-  where: "batteries, wet, nonspillable; batteries, dry",
+  where: "batteries, wet, nonspillable: 12 V, 100 Wh, two spares; batteries, dry (alkaline, nickel): no limit of number, terminals covered",
   verified: "seen",
-  read: "2026-11-28",
+  read: "2026-11-29",
 }
 
 /** Lithium-ion cells and batteries sent by themselves. */
@@ -36,6 +36,35 @@ export const AIR_CARGO: Source = {
   where: "sections IA and IB; the net mass of 10 kg is section IB's",
   verified: "seen",
   read: "2026-11-28",
+}
+
+/** Lithium-metal cells and batteries sent by themselves. */
+export const LITHIUM_METAL_CARGO: Source = {
+  title: "Dangerous Goods Regulations, packing instruction 968 (UN 3090)",
+  by: "IATA",
+  where: "cargo aircraft only",
+  verified: "not-seen",
+  read: "2026-11-29",
+}
+
+/** Lead batteries sent as goods. */
+export const LEAD_CARGO: Source = {
+  title: "Dangerous Goods Regulations, list of dangerous goods, UN 2800",
+  by: "IATA",
+  edition: "66th, 2025",
+  where:
+    "class 8, packing instruction 872; special provision A67: not restricted where it does not leak at 55 °C and is marked non-spillable",
+  verified: "seen",
+  read: "2026-11-29",
+}
+
+/** Nickel-metal hydride batteries sent as goods. */
+export const NICKEL_CARGO: Source = {
+  title: "Notices on the carriage of nickel-metal hydride batteries (UN 3496)",
+  by: "IATA special provision A199; IMDG code, special provisions 117 and 963",
+  where: "by air not restricted with terminals covered; by sea class 9 with papers from 100 kg, not in equipment, no button cells",
+  verified: "seen",
+  read: "2026-11-29",
 }
 
 export const UN_38_3: Source = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { airTravel, powerBank, runtime } from "../../src/pack/index.js"
+import { airTravel, type CarriedKind, powerBank, runtime } from "../../src/pack/index.js"
 import { isNoSolution, type Source } from "../../src/solver/index.js"
 
 describe("airTravel", () => {
@@ -14,7 +14,7 @@ describe("airTravel", () => {
   })
 
   it("never reads as permission", () => {
-    for (const type of ["lithium-ion", "lithium-metal", "dry"] as const) {
+    for (const type of ["lithium-ion", "lithium-metal", "nickel", "dry"] as const) {
       const out = airTravel({ type, energy: "20 Wh", lithiumMass: "1 g" })
       expect(out.cautions.map((c) => c.code)).toContain("rules-change")
       expect(out.verdict).not.toMatch(/\b(allowed|permitted|may fly)\b/)
@@ -41,7 +41,7 @@ describe("airTravel for power banks, lead and dry cells", () => {
   })
 
   it("dates its rules: in the answer, in every caution about carriage, and no older than the power bank rule", () => {
-    for (const type of ["lithium-ion", "lead", "dry"] as const) {
+    for (const type of ["lithium-ion", "lead", "nickel", "dry"] as const) {
       const out = airTravel({ type, nominalVoltage: 12, capacity: "7 Ah" })
       expect(out.rulesReadOn).toMatch(/^2026-\d\d-\d\d$/)
       expect(out.rulesFrom).toContain("27 March 2026")
@@ -61,6 +61,28 @@ describe("airTravel for power banks, lead and dry cells", () => {
     expect(lead(12, 7, { carriedAs: "in-device" }).maxCount).toBe(15)
     expect(lead(12, 7).approvalCapacity).toBeCloseTo((100 / 12) * 3600, 9)
     expect(airTravel.attempt({ type: "lead", energy: "84 Wh" }).ok).toBe(false)
+  })
+
+  it("counts no nickel and dry cells, and asks watt-hours only where the rules do", () => {
+    for (const type of ["nickel", "dry"] as const)
+      for (const carriedAs of ["spare", "in-device"] as const) {
+        const out = airTravel({ type, carriedAs, nominalVoltage: "9.6 V", capacity: "60 Ah", count: 400 })
+        expect(out).toMatchObject({ rule: "free", maxCount: null, withinMaxCount: true, cabinOnly: false, freeCapacity: null })
+        expect(out.verdict).not.toMatch(/\b(allowed|permitted|may fly|400)\b/)
+      }
+    expect(airTravel({ type: "lithium-metal", lithiumMass: "1 g", nominalVoltage: "3 V" }).freeCapacity).toBeNull()
+  })
+
+  it("says how each is sent when nobody may carry it", () => {
+    const sent = (type: CarriedKind) =>
+      airTravel({ type, lithiumMass: "1 g", nominalVoltage: "12 V", capacity: "40 Ah" }).sentAs.match(/UN \d{4}/g)
+    expect((["lithium-ion", "lithium-metal", "lead", "nickel", "dry"] as const).map(sent)).toEqual([
+      ["UN 3480", "UN 3481"],
+      ["UN 3090", "UN 3091"],
+      ["UN 2800"],
+      ["UN 3496"],
+      null,
+    ])
   })
 
   it("speaks of fire wherever there is lithium, and of short circuits where there is none", () => {

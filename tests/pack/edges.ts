@@ -549,6 +549,7 @@ export const edges: Edges = {
     },
     { code: "non-spillable-only", severity: "warning", solver: airTravel, shown: { type: "lead" }, notShown: { type: "dry" } },
     { code: "terminals-covered", severity: "caution", solver: airTravel, shown: { type: "dry" }, notShown: { type: "lead" } },
+    { code: "terminals-covered", severity: "caution", solver: airTravel, shown: { type: "nickel" }, notShown: { type: "lead" } },
   ],
   refusals: [
     // 11.1516² V²/(4·0.12 ohm) = 259.08 W; 92.93 A

@@ -1,8 +1,10 @@
-import { airRules, airTravel, cargoRules } from "../../src/pack/index.js"
+import { airTravel, powerBankRules, smallLithium, transportRules } from "../../src/pack/index.js"
 import type { Check } from "../helpers/references.js"
 import { answer, at, list, pack, strings } from "./pack-helpers.js"
 
 const HOUR = 3600
+const { passenger: ion, sent } = transportRules["lithium-ion"]
+const { passenger: metal } = transportRules["lithium-metal"]
 
 /** Checks by row id. */
 export const parallel: Record<string, Check> = {
@@ -59,11 +61,11 @@ export const air: Record<string, Check> = {
     max_spare_batteries_up_to_100Wh: answer(airTravel, { energy: HOUR, carriedAs: "spare" }).maxCount,
   }),
   "pb-pack-air-limits": () => ({
-    free_limit_Wh: airRules.freeEnergy / HOUR,
-    airline_approval_limit_Wh: airRules.approvalEnergy / HOUR,
-    max_spares_over_100_Wh: airRules.mostLargeSpares,
-    lithium_metal_limit_g: airRules.freeLithium * 1000,
-    lithium_metal_approval_limit_g: airRules.approvalLithium * 1000,
+    free_limit_Wh: ion.energy.free / HOUR,
+    airline_approval_limit_Wh: ion.energy.approval / HOUR,
+    max_spares_over_100_Wh: ion.largeSpares,
+    lithium_metal_limit_g: metal.lithium.free * 1000,
+    lithium_metal_approval_limit_g: metal.lithium.approval * 1000,
   }),
   "pb-pack-air-max-ah-table": (inputs) => {
     const out = list(inputs, "nominal_V").map((nominalVoltage) => answer(airTravel, { nominalVoltage, energy: HOUR }))
@@ -77,13 +79,13 @@ export const air: Record<string, Check> = {
       (nominalVoltage) => (answer(airTravel, { nominalVoltage, energy: at(inputs, "limit_Wh") * HOUR }).freeCapacity as number) / 3.6,
     ),
   }),
-  "pb-pack-air-powerbank-is-spare": () => ({ counts_as_spare: airRules.powerBankIsSpare }),
+  "pb-pack-air-powerbank-is-spare": () => ({ counts_as_spare: powerBankRules.countsAsSpare }),
   "pb-pack-cargo-limits": () => ({
-    small_cell_limit_Wh: cargoRules.smallCellEnergy / HOUR,
-    small_battery_limit_Wh: cargoRules.smallBatteryEnergy / HOUR,
-    max_state_of_charge: cargoRules.mostCharge,
-    passenger_aircraft: cargoRules.onPassengerAircraft ? "allowed" : "forbidden",
-    cargo_net_limit_kg: cargoRules.netMassOnCargoAircraft,
+    small_cell_limit_Wh: smallLithium.cellEnergy / HOUR,
+    small_battery_limit_Wh: smallLithium.batteryEnergy / HOUR,
+    max_state_of_charge: sent.maxStateOfCharge,
+    passenger_aircraft: sent.onPassengerAircraft ? "allowed" : "forbidden",
+    cargo_net_limit_kg: smallLithium.netMass,
   }),
   "pb-pack-wh-definition": (inputs) => ({
     energy_Wh: list(inputs, "nominal_V").map(
@@ -92,9 +94,9 @@ export const air: Record<string, Check> = {
     ),
   }),
   "transport-cargo-soc": () => ({
-    max_soc_fraction: cargoRules.mostCharge,
-    passenger_aircraft: cargoRules.onPassengerAircraft,
-    max_net_mass_kg_cargo_IB: cargoRules.netMassOnCargoAircraft,
+    max_soc_fraction: sent.maxStateOfCharge,
+    passenger_aircraft: sent.onPassengerAircraft,
+    max_net_mass_kg_cargo_IB: smallLithium.netMass,
   }),
   "transport-cells-under-limit": (inputs) => {
     const [v, q] = [at(inputs, "cell_V"), at(inputs, "cell_Ah")]
@@ -102,27 +104,66 @@ export const air: Record<string, Check> = {
     return {
       cell_Wh: cell / HOUR,
       pack_Wh: pack(at(inputs, "cells_series"), at(inputs, "cells_parallel"), v, q).energy / HOUR,
-      max_cells_100Wh: Math.floor(airRules.freeEnergy / cell),
-      max_cells_160Wh: Math.floor(airRules.approvalEnergy / cell),
+      max_cells_100Wh: Math.floor(ion.energy.free / cell),
+      max_cells_160Wh: Math.floor(ion.energy.approval / cell),
     }
   },
   "transport-small-cell-battery": () => ({
-    cell_Wh_max: cargoRules.smallCellEnergy / HOUR,
-    battery_Wh_max: cargoRules.smallBatteryEnergy / HOUR,
+    cell_Wh_max: smallLithium.cellEnergy / HOUR,
+    battery_Wh_max: smallLithium.batteryEnergy / HOUR,
   }),
   "transport-smart-luggage": () => ({
-    wh_max_nonremovable: airRules.fixedBaggageEnergy / HOUR,
-    lithium_metal_g_max_nonremovable: airRules.fixedBaggageLithium * 1000,
+    wh_max_nonremovable: ion.fixedInBaggage.energy / HOUR,
+    lithium_metal_g_max_nonremovable: metal.fixedInBaggage.lithium * 1000,
   }),
   "transport-spare-rules": () => ({
-    spares_le100_max: airRules.mostSpares,
-    spares_100_160_max: airRules.mostLargeSpares,
-    devices_max: airRules.mostDevices,
-    spares_in_checked_baggage: airRules.sparesInHold,
+    spares_le100_max: ion.spares,
+    spares_100_160_max: ion.largeSpares,
+    devices_max: ion.devices,
+    spares_in_checked_baggage: ion.sparesInHold,
     over_160: answer(airTravel, { energy: 161 * HOUR }).rule !== "forbidden",
   }),
   "transport-wh-bands": (inputs) => {
     const words: Record<string, string> = { free: "allowed", approval: "operator approval", forbidden: "cargo only" }
     return { band: list(inputs, "energy_Wh").map((wh) => words[answer(airTravel, { energy: wh * HOUR }).rule]) }
+  },
+  "transport-dry-cells-passenger": () => {
+    const kinds = ["dry", "nickel"] as const
+    const none = kinds.every((type) => airTravel({ type, count: 1000 }).withinMaxCount && airTravel({ type }).maxCount === null)
+    return {
+      quantity_limit: none ? "none" : "some",
+      terminals_protected: kinds.every((type) => airTravel({ type }).cautions.some((c) => c.code === "terminals-covered")),
+    }
+  },
+  "transport-nimh-air-a199": () => {
+    const { sentAs, cautions } = airTravel({ type: "nickel" })
+    return {
+      un3496_used_by_air: transportRules.nickel.sent.byAir,
+      restricted: !sentAs.startsWith("By air not restricted"),
+      short_circuit_protection_required: cautions.some((c) => c.code === "terminals-covered"),
+    }
+  },
+  "transport-nimh-sea-sp963": () => {
+    const { hazardClass, papersFromMass, withEquipment } = transportRules.nickel.sent
+    return { class: hazardClass, document_from_kg_gross: papersFromMass, in_equipment_regulated: withEquipment !== null }
+  },
+  "transport-un-number-map": () => {
+    const { lead, nickel } = transportRules
+    return {
+      un_number: [lead.sent.spillable, nickel.sent.spillable, lead.sent.alone, nickel.sent.alone, sent.alone, sent.withEquipment],
+    }
+  },
+  "transport-un2800-air": () => ({ class: transportRules.lead.sent.hazardClass }),
+}
+
+/** Why single values of these rows are left out. */
+export const airWithout: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  "transport-dry-cells-passenger": { charger_counts_as_protection: "stands in the words of the caution" },
+  "transport-nimh-sea-sp963": { button_cells_regulated: "packs of button cells are not told apart" },
+  "transport-un2800-air": {
+    limited_quantity: "papers of the sender",
+    packing_instruction: "papers of the sender; named in the source",
+    net_limit_per_package: "papers of the sender",
+    special_provisions: "papers of the sender; A67 is what airTravel.sentAs tells",
   },
 }

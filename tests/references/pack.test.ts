@@ -5,7 +5,7 @@ import { charging, packs } from "./pack-charging.js"
 import { leadAndNickel, leadAndNickelWithout } from "./pack-lead-and-nickel.js"
 import { peukerts } from "./pack-peukert.js"
 import { banks, runs } from "./pack-runs.js"
-import { air, parallel } from "./pack-sharing-and-air.js"
+import { air, airWithout, parallel } from "./pack-sharing-and-air.js"
 import { storage, storageWithout } from "./pack-storage.js"
 
 /** Why single values of a checked row are left out. */
@@ -33,6 +33,7 @@ referenceTests(
   {
     ...leadAndNickelWithout,
     ...storageWithout,
+    ...airWithout,
     "cell-21700-high-power": { standard_charge_A: notKept, diameter_mm_max: size, height_mm_max: size },
     "cell-agm-12v-5ah": { max_discharge_5s_A: notKept, discharge_degC_min: temperatures, charge_degC_min: temperatures },
     "cell-alkaline-aa": { r_from_short_ohm: "the larger of the two published resistances is kept, on the safe side" },

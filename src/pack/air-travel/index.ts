@@ -1,83 +1,69 @@
-import { type Caution, caution, fill, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
-import { AIR_CARGO, AIR_PASSENGERS, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "../sources.js"
+import { type Caution, caution, fill, type Issue, inconsistent, optionsFrom, type Solver, type Source, solver } from "../../solver/index.js"
+import { AIR_CARGO, AIR_PASSENGERS, LEAD_CARGO, NICKEL_CARGO, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "../sources.js"
+import { type CarriageRule, powerBankRules, transportRules } from "./rules.js"
 import type { AirTravel, AirTravelCaution, AirTravelInput, Si } from "./types.js"
 
 export type { AirTravel, AirTravelInput } from "./types.js"
 
-/** Passenger rules as they stood on the day of {@link airRules.read}; they change every year and airlines add their own. */
-export const airRules = {
-  /** Lithium-ion battery, J, up to which no approval is asked. */
-  freeEnergy: 100 * 3600,
-  /** Lithium-ion battery, J, up to which the airline may approve. */
-  approvalEnergy: 160 * 3600,
-  /** Lithium-metal battery, kg of lithium, up to which no approval is asked. */
-  freeLithium: 2e-3,
-  /** Lithium-metal battery, kg of lithium, up to which the airline may approve. */
-  approvalLithium: 8e-3,
-  /** Non-spillable lead battery: maximum voltage, V, and energy, J. */
-  leadVoltage: 12,
-  leadEnergy: 100 * 3600,
-  /** Devices with batteries for each passenger. */
-  mostDevices: 15,
-  /** Spare batteries of up to 100 Wh for each passenger. */
-  mostSpares: 20,
-  /** Spare batteries over 100 Wh for each passenger. */
-  mostLargeSpares: 2,
-  /** Spare non-spillable lead batteries for each passenger. */
-  mostLeadSpares: 2,
-  /** Power banks for each passenger, since 27 March 2026. */
-  mostPowerBanks: 2,
-  /** Power banks may not be recharged on board. */
-  rechargingOnBoard: false,
-  /** Spares ride in the cabin, never in the hold. */
-  sparesInHold: false,
-  /** A battery whose main purpose is to power another device is a spare. */
-  powerBankIsSpare: true,
-  /** Maximum mass of lithium and watt-hours of a battery fixed in baggage that is checked in. */
-  fixedBaggageEnergy: 2.7 * 3600,
-  fixedBaggageLithium: 0.3e-3,
-  /** Day the rules were read. */
-  read: "2026-11-28",
-  source: AIR_PASSENGERS,
-} as const
-
-/** Limits for lithium-ion cells and batteries sent by themselves (UN 3480) and for small ones. */
-export const cargoRules = {
-  smallCellEnergy: 20 * 3600,
-  smallBatteryEnergy: 100 * 3600,
-  mostCharge: 0.3,
-  onPassengerAircraft: false,
-  /** Section IB, kg. */
-  netMassOnCargoAircraft: 10,
-  read: "2026-11-28",
-  source: AIR_CARGO,
-} as const
+const ruleOf = (si: Si): CarriageRule => transportRules[si.type]
 
 // the limits themselves are still within; rounding of a product is not to push a battery over
 const dust = 1 + 1e-9
 
 function bandOf(si: Si, energy: number | null): "free" | "approval" | "forbidden" {
-  if (si.type === "dry") return "free"
-  if (si.type === "lead")
-    return (si.nominalVoltage as number) <= airRules.leadVoltage * dust && (energy as number) <= airRules.leadEnergy * dust
-      ? "free"
-      : "forbidden"
-  const [value, free, approval] =
-    si.type === "lithium-metal"
-      ? [si.lithiumMass as number, airRules.freeLithium, airRules.approvalLithium]
-      : [energy as number, airRules.freeEnergy, airRules.approvalEnergy]
-  return value <= free * dust ? "free" : value <= approval * dust ? "approval" : "forbidden"
+  const { passenger } = ruleOf(si)
+  if (passenger.maxVoltage !== null && (si.nominalVoltage as number) > passenger.maxVoltage * dust) return "forbidden"
+  const limits = passenger.lithium ?? passenger.energy
+  if (limits === null) return "free"
+  const value = (passenger.lithium ? si.lithiumMass : energy) as number
+  return value <= limits.free * dust ? "free" : value <= limits.approval * dust ? "approval" : "forbidden"
 }
 
-function mostOf(si: Si, band: string): number {
+function mostOf(si: Si, band: string): number | null {
+  const { spares, largeSpares, devices } = ruleOf(si).passenger
   if (band === "forbidden") return 0
-  if (si.carriedAs === "power-bank") return airRules.mostPowerBanks
-  if (si.carriedAs === "in-device") return airRules.mostDevices
-  if (si.type === "lead") return airRules.mostLeadSpares
-  return band === "approval" ? airRules.mostLargeSpares : airRules.mostSpares
+  if (si.carriedAs === "power-bank") return powerBankRules.max
+  if (si.carriedAs === "in-device") return devices
+  return band === "approval" ? largeSpares : spares
 }
 
-function verdictOf(si: Si, band: string, most: number, cabinOnly: boolean): string {
+/** How it goes when it is sent by itself, in short. */
+function sentOf(si: Si): string {
+  const { alone, withEquipment, hazardClass, maxStateOfCharge, papersFromMass } = ruleOf(si).sent
+  const values = { alone: alone ?? "", withEquipment: withEquipment ?? "", hazardClass: hazardClass ?? 0 }
+  switch (si.type) {
+    case "lithium-ion":
+      return fill(
+        "{alone} by itself, {withEquipment} with what it runs, class {hazardClass}; by air in cargo aircraft alone, at most {charge ratio %} charged.",
+        {
+          ...values,
+          charge: maxStateOfCharge ?? 1,
+        },
+      )
+    case "lithium-metal":
+      return fill("{alone} by itself, {withEquipment} with what it runs, class {hazardClass}; by air in cargo aircraft alone.", values)
+    case "lead":
+      return fill(
+        "{alone}, class {hazardClass}; where it does not leak and is marked non-spillable, with its terminals covered, not restricted.",
+        values,
+      )
+    case "nickel":
+      return fill(
+        "By air not restricted with its terminals covered; by sea {alone}, class {hazardClass}, with papers from {mass mass kg} on.",
+        {
+          ...values,
+          mass: papersFromMass ?? 0,
+        },
+      )
+    default:
+      return "Not restricted with its terminals covered."
+  }
+}
+
+/** Day on which the oldest of the rules used was read. */
+const readOn = (...sources: readonly Source[]) => sources.map((source) => source.read ?? "").sort()[0] ?? ""
+
+function verdictOf(si: Si, band: string, most: number | null, cabinOnly: boolean): string {
   const where = cabinOnly ? " in the cabin, contacts covered" : ""
   if (band === "forbidden")
     return si.type === "lead"
@@ -85,6 +71,7 @@ function verdictOf(si: Si, band: string, most: number, cabinOnly: boolean): stri
       : "Passengers are not let through with it: leave it out, divide it into smaller batteries, or have it sent as dangerous goods."
   if (si.type === "lithium-metal" && band === "approval")
     return "For portable medical electronics alone, and only with the airline's approval beforehand: leave it out."
+  if (most === null) return "Usually let through in any number, contacts covered; ask the airline, which may be stricter."
   if (si.count > most)
     return fill(
       "Each is within the limit, but {count} are more than the {maxCount} that one passenger is usually let through with: leave some out, or ask the airline.",
@@ -102,20 +89,23 @@ function solve(si: Si): AirTravel {
   const energy = si.energy ?? (si.nominalVoltage !== null && si.capacity !== null ? si.nominalVoltage * si.capacity : null)
   const rule = bandOf(si, energy)
   const maxCount = mostOf(si, rule)
-  const lithium = si.type === "lithium-ion" || si.type === "lithium-metal"
-  const cabinOnly = lithium && si.carriedAs !== "in-device"
-  const [free, approval] = si.type === "lead" ? [airRules.leadEnergy, airRules.leadEnergy] : [airRules.freeEnergy, airRules.approvalEnergy]
+  const { passenger, sent } = ruleOf(si)
+  const cabinOnly = !passenger.sparesInHold && si.carriedAs !== "in-device"
+  // no limit of energy, no capacity under it
+  const capacityOf = (limit: number | undefined) => (si.nominalVoltage === null || limit === undefined ? null : limit / si.nominalVoltage)
+  const sources = [passenger.source, POWER_BANKS_BY_AIR, sent.source]
   return {
     energy,
     rule,
     maxCount,
-    withinMaxCount: si.count <= maxCount,
+    withinMaxCount: maxCount === null || si.count <= maxCount,
     cabinOnly,
-    freeCapacity: si.nominalVoltage === null ? null : free / si.nominalVoltage,
-    approvalCapacity: si.nominalVoltage === null ? null : approval / si.nominalVoltage,
+    freeCapacity: capacityOf(passenger.energy?.free),
+    approvalCapacity: capacityOf(passenger.energy?.approval),
     verdict: verdictOf(si, rule, maxCount, cabinOnly),
-    rulesReadOn: airRules.read,
-    rulesFrom: `${AIR_PASSENGERS.by} ${AIR_PASSENGERS.edition}; ${POWER_BANKS_BY_AIR.by} ${POWER_BANKS_BY_AIR.edition}`,
+    sentAs: sentOf(si),
+    rulesReadOn: readOn(...sources),
+    rulesFrom: [...new Set(sources.map(({ by, edition }) => (edition ? `${by} ${edition}` : by)))].join("; "),
   }
 }
 
@@ -127,7 +117,7 @@ function check(si: Si): Issue[] {
     if (si.lithiumMass === null) faults.push(inconsistent(["lithiumMass"], "nothing", "the mass of lithium of a lithium-metal battery"))
     return faults
   }
-  if (si.type === "dry") return faults
+  if (si.type === "dry" || si.type === "nickel") return faults
   const rated = si.nominalVoltage !== null && si.capacity !== null ? si.nominalVoltage * si.capacity : null
   if (si.type === "lead" && si.nominalVoltage === null)
     faults.push(inconsistent(["nominalVoltage"], "nothing", "the nominal voltage of a lead battery, by which it is judged"))
@@ -198,7 +188,7 @@ function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
         "warning",
         "Since 27 March 2026 at most {maxCount} power banks a person: in the cabin, each protected against short circuit, never recharged on board, and better not used there at all. Some airlines let through one, or none in use.",
         POWER_BANKS_BY_AIR,
-        { maxCount: airRules.mostPowerBanks },
+        { maxCount: powerBankRules.max },
       ),
     )
   if (si.type === "lead")
@@ -210,7 +200,7 @@ function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
         OTHER_BATTERIES_BY_AIR,
       ),
     )
-  if (si.type === "dry")
+  if (si.type === "dry" || si.type === "nickel")
     found.push(
       caution(
         "terminals-covered",
@@ -229,12 +219,12 @@ function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
  * Lithium-ion: up to 100 Wh no approval is usually asked, over 100 to 160 Wh the airline's is, above 160 Wh not by
  * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Lead: 12 V
  * and 100 Wh, non-spillable. Usual numbers for each passenger: 15 devices, 20 spares, 2 spares over 100 Wh or
- * of lead, 2 power banks (since 27 March 2026). A pack whose purpose is to power another device is a spare.
+ * of lead, 2 power banks (since 27 March 2026); nickel and dry cells are not counted. A pack whose purpose is to power another device is a spare.
  *
- * Valid for the editions named, read on 2026-11-28; rules change yearly and airlines may be stricter.
+ * Valid for the editions named, on the days they were read; rules change yearly and airlines may be stricter.
  *
  * **Inputs**
- * - `type`: kind of battery [lithium-ion, lithium-metal, lead or dry; default lithium-ion]
+ * - `type`: kind of battery [lithium-ion, lithium-metal, lead, nickel or dry; default lithium-ion]
  * - `energy`: watt-hours printed [E_p; 3.6 J to 100 kWh; optional]
  * - `nominalVoltage`: nominal voltage [V; above 0.1 to 1000 V; optional]
  * - `capacity`: capacity [Q; 1 mAh to 10000 Ah; optional]
@@ -247,12 +237,13 @@ function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
  * `energy`: energy of one battery [E; J]; `rule`: rule (free: no approval usually asked) [text]; `maxCount`: usual
  * number for each passenger [N_m]; `withinMaxCount`: number within it [yes or no]; `cabinOnly`: cabin only [yes or
  * no]; `freeCapacity`: capacity that stays under the first limit [Q_f; C]; `approvalCapacity`: capacity that stays
- * under the second limit [Q_a; C]; `verdict`: in short [text]; `rulesReadOn`: rules read on [text]; `rulesFrom`: rules
- * of [text].
+ * under the second limit [Q_a; C]; `sentAs`: sent as goods [text]; `verdict`: in short [text]; `rulesReadOn`: rules
+ * read on [text]; `rulesFrom`: rules of [text].
  *
  * **Symbols of the working**
  *
- * E_2: energy of the second limit [J].
+ * counted: 1 where the rules count them; by_energy: 1 where the rules ask for watt-hours; N_u: usual number, from the
+ * rules; E_2: energy of the second limit [J].
  *
  * **Sources**
  * - IATA: Dangerous Goods Regulations, provisions for dangerous goods carried by passengers or crew, 67th, 2026,
@@ -260,8 +251,16 @@ function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
  * - ICAO: Technical Instructions for the Safe Transport of Dangerous Goods by Air (Doc 9284), Addendum No. 1,
  *   2025-2026, in force from 27 March 2026, dangerous goods carried by passengers and crew: power banks (read
  *   2026-11-28)
- * - US FAA: 49 CFR 175.10, passenger guidance on batteries, batteries, wet, nonspillable; batteries, dry (read
- *   2026-11-28)
+ * - US FAA: 49 CFR 175.10, passenger guidance on batteries, batteries, wet, nonspillable: 12 V, 100 Wh, two spares;
+ *   batteries, dry (alkaline, nickel): no limit of number, terminals covered (read 2026-11-29)
+ * - IATA: Dangerous Goods Regulations, packing instruction 965 (UN 3480), sections IA and IB; the net mass of 10 kg is
+ *   section IB's (read 2026-11-28)
+ * - IATA: Dangerous Goods Regulations, list of dangerous goods, UN 2800, 66th, 2025, class 8, packing instruction 872;
+ *   special provision A67: not restricted where it does not leak at 55 °C and is marked non-spillable (read
+ *   2026-11-29)
+ * - IATA special provision A199; IMDG code, special provisions 117 and 963: Notices on the carriage of nickel-metal
+ *   hydride batteries (UN 3496), by air not restricted with terminals covered; by sea class 9 with papers from 100 kg,
+ *   not in equipment, no button cells (read 2026-11-29)
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -284,12 +283,7 @@ export const airTravel: Solver<AirTravelInput, AirTravel, never, AirTravelCautio
     type: {
       kind: "choice",
       label: "kind of battery",
-      options: {
-        "lithium-ion": "lithium-ion, rechargeable",
-        "lithium-metal": "lithium metal, not rechargeable",
-        lead: "lead-acid, sealed and non-spillable",
-        dry: "alkaline or nickel-metal hydride",
-      },
+      options: optionsFrom(transportRules, (key) => transportRules[key].label),
       default: "lithium-ion",
     },
     energy: {
@@ -344,6 +338,7 @@ export const airTravel: Solver<AirTravelInput, AirTravel, never, AirTravelCautio
     cabinOnly: { kind: "flag", label: "cabin only" },
     freeCapacity: { kind: "charge", symbol: "Q_f", label: "capacity that stays under the first limit", unit: "Ah" },
     approvalCapacity: { kind: "charge", symbol: "Q_a", label: "capacity that stays under the second limit", unit: "Ah" },
+    sentAs: { kind: "text", label: "sent as goods" },
     verdict: { kind: "text", label: "in short" },
     rulesReadOn: { kind: "text", label: "rules read on" },
     rulesFrom: { kind: "text", label: "rules of" },
@@ -353,35 +348,50 @@ export const airTravel: Solver<AirTravelInput, AirTravel, never, AirTravelCautio
     { symbol: "E", meaning: "energy as printed", is: "E_p", when: "has_energy" },
     { symbol: "E", meaning: "energy of one battery", is: "V * Q", when: "has_nominalVoltage and has_capacity and not has_energy" },
     {
-      symbol: "N_m",
+      symbol: "counted",
       kind: "number",
-      meaning: "usual number, from the rules",
-      given: (_, out) => out.maxCount,
+      meaning: "1 where the rules count them",
+      given: (_, out) => (out.maxCount === null ? 0 : 1),
+      source: OTHER_BATTERIES_BY_AIR,
+    },
+    {
+      symbol: "by_energy",
+      kind: "number",
+      meaning: "1 where the rules ask for watt-hours",
+      given: (si) => (ruleOf(si).passenger.energy === null ? 0 : 1),
       source: AIR_PASSENGERS,
     },
+    {
+      symbol: "N_u",
+      kind: "number",
+      meaning: "usual number, from the rules",
+      given: (_, out) => out.maxCount ?? 0,
+      source: AIR_PASSENGERS,
+    },
+    { symbol: "N_m", meaning: "usual number", is: "N_u", when: "counted == 1" },
     {
       symbol: "E_2",
       kind: "energy",
       meaning: "energy of the second limit",
-      given: (si) => (si.type === "lead" ? airRules.leadEnergy : airRules.approvalEnergy),
+      given: (si) => ruleOf(si).passenger.energy?.approval ?? 0,
       source: AIR_PASSENGERS,
     },
     {
       symbol: "Q_f",
       meaning: "capacity within the first limit",
       is: "100 W * 1 hour / V",
-      when: "has_nominalVoltage",
+      when: "has_nominalVoltage and by_energy == 1",
       source: AIR_PASSENGERS,
     },
     {
       symbol: "Q_a",
       meaning: "capacity within the second limit",
       is: "E_2 / V",
-      when: "has_nominalVoltage",
+      when: "has_nominalVoltage and by_energy == 1",
       source: AIR_PASSENGERS,
     },
   ],
-  sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR],
+  sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR, AIR_CARGO, LEAD_CARGO, NICKEL_CARGO],
   check,
   cautions,
 }))

@@ -1,11 +1,12 @@
 // What goes in and what comes out.
 import type { Charge, Energy, Mass, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
+import type { CarriedKind } from "./rules.js"
 
 /** Input of {@link airTravel}. Give the energy printed on the battery, or nominal voltage and capacity. */
 export interface AirTravelInput {
-  /** What kind of battery it is. [lithium-ion, lithium-metal, lead or dry; default lithium-ion] */
-  type?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
+  /** What kind of battery it is. [lithium-ion, lithium-metal, lead, nickel or dry; default lithium-ion] */
+  type?: CarriedKind
   /** Watt-hours printed on one battery. [E_p; 3.6 J to 100 kWh; optional] */
   energy?: Energy | null
   /** Nominal voltage of one battery, where no watt-hours are printed. [V; above 0.1 to 1000 V; optional] */
@@ -40,16 +41,18 @@ export interface AirTravel {
   readonly energy: number | null
   /** `free` (no approval usually asked), `approval` or `forbidden`. [text] */
   readonly rule: string
-  /** Most of them one passenger is usually let through with. [N_m] */
-  readonly maxCount: number
+  /** Most of them one passenger is usually let through with; null where none are counted. [N_m] */
+  readonly maxCount: number | null
   /** Whether the number carried is within that. [yes or no] */
   readonly withinMaxCount: boolean
   /** Whether it may only ride in the cabin. [yes or no] */
   readonly cabinOnly: boolean
-  /** Capacity at this voltage that would just be within the first limit. [Q_f; C] */
+  /** Capacity at this voltage that would just be within the first limit; null where no watt-hours are asked. [Q_f; C] */
   readonly freeCapacity: number | null
-  /** Capacity at this voltage that would just be within the second limit. [Q_a; C] */
+  /** Capacity at this voltage that would just be within the second limit; null where no watt-hours are asked. [Q_a; C] */
   readonly approvalCapacity: number | null
+  /** How it goes when it is sent by itself, in short. [text] */
+  readonly sentAs: string
   /** What it comes to, in a sentence. [text] */
   readonly verdict: string
   /** Day the rules behind this answer were read. [text] */

@@ -287,7 +287,8 @@ export const supplyChecks: readonly Check[] = [
       const nominalVoltage = pack && chemistry ? pack.series * chemistry.cellNominalVoltage : 0
       const capacity = pack ? pack.parallel * pack.cellCapacity : 0
       const energy = bank ? bank.energy : nominalVoltage * capacity
-      const type = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : pack?.chemistry === "lead" ? "lead" : "dry"
+      const other = pack?.chemistry === "lead" ? "lead" : pack?.chemistry === "nimh" ? "nickel" : "dry"
+      const type = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : other
       // a bank's first purpose is to power something else: a spare, wherever it is fitted
       const carriedAs = bank ? "power-bank" : "in-device"
       return findBy(
