@@ -52,6 +52,8 @@ export interface Drive extends Readonly<DriveLine> {
 
 /** One kind of drive: what a document says of it, and the record made from that. */
 export interface DriveMember<D extends { readonly type: string }> {
+  /** Never there: carries the type of its document part to the lists that name it. */
+  readonly document?: D
   readonly type: D["type"]
   readonly label: string
   readonly fields: Fields<Omit<D, "type">>

@@ -90,6 +90,8 @@ export interface Mechanism {
 
 /** One kind of mechanism: what a document says of it, and the mechanism made from that. */
 export interface MechanismMember<D extends { readonly type: string }> {
+  /** Never there: carries the type of its document part to the lists that name it. */
+  readonly document?: D
   readonly type: D["type"]
   readonly label: string
   readonly fields: Fields<Omit<D, "type">>

@@ -42,6 +42,8 @@ export interface Transmission {
 
 /** One kind of element: what a document says of it, and the element made from that. */
 export interface TransmissionMember<D extends { readonly type: string }> {
+  /** Never there: carries the type of its document part to the lists that name it. */
+  readonly document?: D
   readonly type: D["type"]
   readonly label: string
   readonly fields: Fields<Omit<D, "type">>

@@ -1,23 +1,25 @@
 // The second edition of a rig's document: any number of motions on one tree of power.
 import type { Angle, Length, Ratio, Temperature, Time } from "../../quantity/index.js"
 import type { RigSections, RigSpar } from "../document/sections.js"
-import type { LinearActuatorDrive } from "../drives/linear-actuator.js"
-import type { HingeMechanism } from "../mechanisms/hinge.js"
-import type { TurnedArm } from "../mechanisms/turned-arm.js"
+import type { drives } from "../drives/index.js"
+import type { mechanisms } from "../mechanisms/index.js"
 import type { PowerTree } from "../supply/document.js"
-import type { DrumElement } from "../transmissions/drum.js"
+import type { transmissions } from "../transmissions/index.js"
 
 /** Something told apart by its type. */
 export interface Typed {
   type: string
 }
 
+/** What a document says of each member of a list. */
+type Documents<M extends Readonly<Record<string, { readonly document?: Typed }>>> = NonNullable<M[keyof M]["document"]>
+
 /** The drives that a document may name. */
-export type RigDrive = LinearActuatorDrive
+export type RigDrive = Documents<typeof drives>
 /** The elements of a transmission that a document may name. */
-export type RigTransmission = DrumElement
+export type RigTransmission = Documents<typeof transmissions>
 /** The mechanisms that a document may name. */
-export type RigMechanism = HingeMechanism | TurnedArm
+export type RigMechanism = Documents<typeof mechanisms>
 
 /** Where a mechanism sits on the wearer, and which way it faces. */
 export interface Mount {
