@@ -70,7 +70,7 @@ const factorOf = (si: Si, end: "low" | "high") => standingFactor(si.cells, si.st
  * import { packStorage } from 'alula/pack'
  * const winter = packStorage({ cells: 'lead-sealed', capacity: '5 Ah', duration: '182.5 d', storageTemperature: '25 degC' })
  * winter.stateOfCharge.high // => 0.82
- * winter.topUpInterval / 86400 // => 169.2
+ * winter.topUpInterval / 86400 // => 182.5
  * ```
  */
 export const packStorage: Solver<PackStorageInput, PackStorage, never, PackStorageCaution> = /* @__PURE__ */ solver<
