@@ -13,6 +13,7 @@ import {
   solver,
   tried,
 } from "../solver/index.js"
+import { holdingShare, SIXTY, servoNoLoadSpeed, servoSheetFields, servoStallTorque } from "./servo-sheet.js"
 import { HUGHES, ISO_13854 } from "./sources.js"
 
 /** Input of {@link hobbyServo}: one or two voltages of its datasheet, and how it is used. */
@@ -79,7 +80,6 @@ export type HobbyServoCaution = "cannot-hold" | "datasheet-torque" | "extrapolat
 
 type Si = SiOf<HobbyServoInput>
 
-const SIXTY = Math.PI / 3
 /** Share of the stall torque that a hobby servo is usually let hold for long; common practice. */
 const HOLD_SHARE = 0.3
 /** Share of the stall torque that is offered where it stalls: at stall itself it does not move. */
@@ -87,15 +87,9 @@ const BELOW_STALL = 0.999
 
 function kernel(si: Si): HobbyServo | NoSolution<HobbyServoRefusal> {
   const { terminalVoltage, torque, firstVoltage, idleCurrent } = si
-  const [t1, w1] = [si.firstStallTorque, SIXTY / si.firstTime]
-  // a single column is scaled in proportion; two give a straight line
-  const line = (first: number, second: number | null) =>
-    second === null || si.secondVoltage === null
-      ? (first * terminalVoltage) / firstVoltage
-      : first + ((second - first) * (terminalVoltage - firstVoltage)) / (si.secondVoltage - firstVoltage)
-  const stallTorque = line(t1, si.secondStallTorque)
-  const noLoadSpeed = line(w1, si.secondTime === null ? null : SIXTY / si.secondTime)
-  if (!(stallTorque > 1e-9 * t1 && noLoadSpeed > 1e-9 * w1))
+  const stallTorque = servoStallTorque(si, terminalVoltage)
+  const noLoadSpeed = servoNoLoadSpeed(si, terminalVoltage)
+  if (!(stallTorque > 1e-9 * si.firstStallTorque && noLoadSpeed > (1e-9 * SIXTY) / si.firstTime))
     return refuse(
       "insufficient-voltage",
       "Extrapolated from the datasheet's two voltages, the servo has no torque or speed left at {terminalVoltage voltage}, which is {shortBy voltage} below the first of them.",
@@ -237,8 +231,8 @@ function cautions(si: Si, out: HobbyServo): Caution<HobbyServoCaution>[] {
  * - `firstStallTorque`: stall torque at the first voltage [T_1; 0.01 mN m to 1000 N m]
  * - `firstTime`: time for 60° at the first voltage [t_1; 1 ms to 60 s]
  * - `secondVoltage`: second datasheet voltage [V_2; 1 to 60 V; optional]
- * - `secondStallTorque`: stall torque at the first voltage [T_2; 0.01 mN m to 1000 N m; optional]
- * - `secondTime`: time for 60° at the first voltage [t_2; 1 ms to 60 s; optional]
+ * - `secondStallTorque`: stall torque at the second voltage [T_2; 0.01 mN m to 1000 N m; optional]
+ * - `secondTime`: time for 60° at the second voltage [t_2; 1 ms to 60 s; optional]
  * - `stallCurrent`: stall current at the first voltage [I_s1; 0.1 mA to 200 A; optional]
  * - `idleCurrent`: current at rest [I_i; 0 to 10 A; default 10 mA]
  * - `terminalVoltage`: voltage at the servo [V_s; 0.5 to 60 V]
@@ -285,53 +279,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
   HobbyServoCaution
 >("hobbyServo", "What a hobby servo does at a voltage and a torque", solve, () => ({
   input: {
-    firstVoltage: { kind: "voltage", symbol: "V_1", label: "first datasheet voltage", min: 1, max: 60, typical: [4.8, 6] },
-    firstStallTorque: {
-      kind: "moment",
-      symbol: "T_1",
-      label: "stall torque at the first voltage",
-      min: 1e-5,
-      max: 1000,
-      typical: [0.1, 3],
-    },
-    firstTime: { kind: "time", symbol: "t_1", label: "time for 60° at the first voltage", min: "1 ms", max: 60, typical: [0.08, 0.3] },
-    secondVoltage: {
-      kind: "voltage",
-      symbol: "V_2",
-      label: "second datasheet voltage",
-      min: 1,
-      max: 60,
-      typical: [6.5, 8.4],
-      default: null,
-    },
-    secondStallTorque: {
-      kind: "moment",
-      symbol: "T_2",
-      label: "stall torque at the first voltage",
-      min: 1e-5,
-      max: 1000,
-      typical: [0.2, 4],
-      default: null,
-    },
-    secondTime: {
-      kind: "time",
-      symbol: "t_2",
-      label: "time for 60° at the first voltage",
-      min: "1 ms",
-      max: 60,
-      typical: [0.06, 0.2],
-      default: null,
-    },
-    stallCurrent: {
-      kind: "current",
-      symbol: "I_s1",
-      label: "stall current at the first voltage",
-      min: "0.1 mA",
-      max: 200,
-      typical: [0.5, 4],
-      default: null,
-    },
-    idleCurrent: { kind: "current", symbol: "I_i", label: "current at rest", min: 0, max: 10, typical: [0.003, 0.02], default: "10 mA" },
+    ...servoSheetFields,
     terminalVoltage: { kind: "voltage", symbol: "V_s", label: "voltage at the servo", min: 0.5, max: 60, typical: [4.8, 7.4] },
     torque: { kind: "moment", symbol: "T", label: "torque at the horn", min: 0, max: 1000, typical: [0, 0.6] },
     angle: {
@@ -343,15 +291,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
       typical: ["20 deg", "180 deg"],
       default: null,
     },
-    holdingShare: {
-      kind: "ratio",
-      symbol: "y",
-      label: "share of stall held for long",
-      min: 0.01,
-      max: 1,
-      typical: [0.2, 0.5],
-      default: 0.3,
-    },
+    holdingShare,
   },
   output: {
     stallTorque: { kind: "moment", symbol: "T_s", label: "stall torque" },

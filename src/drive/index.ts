@@ -81,4 +81,5 @@ export {
   type TimedMove,
 } from "./motion-profile/index.js"
 export { type PowerScrew, type PowerScrewCaution, type PowerScrewInput, type PowerScrewRefusal, powerScrew } from "./power-screw.js"
+export { type ServoSheet, servoNoLoadSpeed, servoStallTorque } from "./servo-sheet.js"
 export { drawWinch, type Winch, type WinchCaution, type WinchInput, type WinchLayer, type WinchRefusal, winch } from "./winch/index.js"

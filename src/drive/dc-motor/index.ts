@@ -13,6 +13,7 @@ import {
 import { windingFactor } from "../linear-actuator/constants.js"
 import { GEARMOTOR_SHEET, HUGHES, IEC_60028, IEC_60085, ISO_12100 } from "../sources.js"
 import { type DcMotorInput, motorConstants, sheetFaults, sheetRules } from "./constants.js"
+import { motorSheetFields } from "./fields.js"
 
 /** Result of {@link dcMotor}. */
 export interface DcMotor {
@@ -252,70 +253,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor, DcMotorRefusal, DcMotorCauti
   DcMotorCaution
 >("dcMotor", "What a brushed motor does at a voltage and a torque", solve, () => ({
   input: {
-    ratedVoltage: {
-      kind: "voltage",
-      symbol: "V_r",
-      label: "datasheet voltage",
-      min: "10 mV",
-      max: 1000,
-      typical: [3, 24],
-      default: null,
-    },
-    noLoadSpeed: {
-      kind: "angularSpeed",
-      symbol: "n_0",
-      label: "no-load speed",
-      min: 0.01,
-      max: "1e5 rpm",
-      typical: ["30 rpm", "10000 rpm"],
-      default: null,
-    },
-    noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.02, 0.5], default: 0 },
-    loadTorque: {
-      kind: "moment",
-      symbol: "T_1",
-      label: "torque of the second point",
-      min: 1e-5,
-      max: 1e6,
-      typical: [0.1, 4],
-      default: null,
-    },
-    loadSpeed: {
-      kind: "angularSpeed",
-      symbol: "n_1",
-      label: "speed of the second point",
-      min: 0,
-      max: "1e5 rpm",
-      typical: [0, "50 rpm"],
-      default: null,
-    },
-    loadCurrent: {
-      kind: "current",
-      symbol: "I_1",
-      label: "current of the second point",
-      min: "0.1 mA",
-      max: 10000,
-      typical: [1, 8],
-      default: null,
-    },
-    backEmfConstant: {
-      kind: "backEmfConstant",
-      symbol: "k_0",
-      label: "back-emf constant",
-      above: 1e-6,
-      max: 1000,
-      typical: [0.01, 0.3],
-      default: null,
-    },
-    windingResistance: {
-      kind: "resistance",
-      symbol: "R_0",
-      label: "resistance",
-      above: 1e-6,
-      max: 1e6,
-      typical: [0.2, 10],
-      default: null,
-    },
+    ...motorSheetFields,
     terminalVoltage: { kind: "voltage", symbol: "V_m", label: "voltage at the motor", min: "10 mV", max: 1000, typical: [3, 24] },
     torque: { kind: "moment", symbol: "T", label: "torque", min: 0, max: 1e6, typical: [0, 2] },
     windingTemperature: {

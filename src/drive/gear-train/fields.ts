@@ -39,6 +39,33 @@ const every = {
   inertia: { kind: "momentOfInertia", symbol: "J_s", label: "inertia turning with it", min: 0, max: 1000, typical: [0, 1e-5], default: 0 },
 } as const
 
+/** A worm and its wheel, shared with what else takes one. */
+export const wormFields = {
+  drivingTeeth: teeth("z_1", "starts of the worm", 1, [1, 4]),
+  drivenTeeth: teeth("z_2", "teeth of the wheel", 6, [20, 60]),
+  leadAngle: {
+    kind: "angle",
+    symbol: "gamma",
+    label: "lead angle of the worm",
+    min: "0.5 deg",
+    max: "45 deg",
+    typical: ["2 deg", "25 deg"],
+    unit: "deg",
+  },
+  friction: { kind: "number", symbol: "mu", label: "friction of the worm", min: 0, max: 0.6, typical: [0.03, 0.15], default: null },
+  wormEfficiency: {
+    kind: "ratio",
+    symbol: "eta_w",
+    label: "efficiency of the worm, driving",
+    min: 0.05,
+    max: 1,
+    typical: [0.3, 0.8],
+    default: null,
+    unit: "%",
+  },
+  ...every,
+} as const
+
 /** One stage, shared with what else takes a train. */
 export const stageField: Field<GearStage> = {
   kind: "variant",
@@ -78,31 +105,7 @@ export const stageField: Field<GearStage> = {
     },
     worm: {
       label: "worm and wheel",
-      fields: {
-        drivingTeeth: teeth("z_1", "starts of the worm", 1, [1, 4]),
-        drivenTeeth: teeth("z_2", "teeth of the wheel", 6, [20, 60]),
-        leadAngle: {
-          kind: "angle",
-          symbol: "gamma",
-          label: "lead angle of the worm",
-          min: "0.5 deg",
-          max: "45 deg",
-          typical: ["2 deg", "25 deg"],
-          unit: "deg",
-        },
-        friction: { kind: "number", symbol: "mu", label: "friction of the worm", min: 0, max: 0.6, typical: [0.03, 0.15], default: null },
-        wormEfficiency: {
-          kind: "ratio",
-          symbol: "eta_w",
-          label: "efficiency of the worm, driving",
-          min: 0.05,
-          max: 1,
-          typical: [0.3, 0.8],
-          default: null,
-          unit: "%",
-        },
-        ...every,
-      },
+      fields: wormFields,
       either: [{ exactlyOne: ["friction", "wormEfficiency"] }],
     },
   },

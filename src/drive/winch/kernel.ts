@@ -14,7 +14,7 @@ export function coilOf(si: Pick<Si, "drumDiameter" | "lineDiameter" | "drumWidth
   const turns = si.turnsPerLayer ?? Math.floor((si.drumWidth as number) / si.lineDiameter + WHOLE)
   return { turns, first: (si.drumDiameter + si.lineDiameter) / 2, rise: si.layerRise * si.lineDiameter }
 }
-type Coil = ReturnType<typeof coilOf>
+export type Coil = ReturnType<typeof coilOf>
 
 export const radiusOf = ({ first, rise }: Coil, layer: number): number => first + (layer - 1) * rise
 
@@ -29,7 +29,7 @@ function layerOf({ turns, first, rise }: Coil, length: number): number {
 }
 
 /** Turns that so much line makes on the drum. */
-function turnsOf(coil: Coil, length: number): number {
+export function turnsOf(coil: Coil, length: number): number {
   const full = layerOf(coil, length) - 1
   return coil.turns * full + (length - lengthOf(coil, full)) / (2 * Math.PI * radiusOf(coil, full + 1))
 }
@@ -57,6 +57,10 @@ function layerResult(si: Si, layer: number): WinchLayer {
     lineSpeed: speed === null ? null : speed * radius,
   }
 }
+
+/** Share of its strength that a wire rope keeps round the drum; null for fibre. */
+export const bentShareOf = (si: Pick<Si, "lineType" | "drumDiameter" | "lineDiameter">): number | null =>
+  si.lineType === "wire-rope" ? interpolate(bentStrength, si.drumDiameter / si.lineDiameter) : null
 
 /** Ratio of what is there to what is asked, where both are known. */
 const factor = (capacity: number | null, demand: number | null) =>
@@ -92,7 +96,7 @@ export function kernel(si: Si): Winch | NoSolution<WinchRefusal> {
   const loadWork = pull * travel
   const dragWork = si.dragTorque * 2 * Math.PI * drumTurns
   const [raiseWork, lowerWork] = [loadWork / si.efficiency + dragWork, dragWork - loadWork * back]
-  const bentStrengthShare = si.lineType === "wire-rope" ? interpolate(bentStrength, si.drumDiameter / si.lineDiameter) : null
+  const bentStrengthShare = bentShareOf(si)
   const strength = si.lineStrength === null ? null : si.lineStrength * (bentStrengthShare ?? 1)
   return {
     transmits: "pull-only",

@@ -72,3 +72,10 @@ export interface AnyDriveMember {
   check?(si: never): readonly Issue[]
   build(si: never): Drive | NoSolution
 }
+
+/**
+ * What a helping effort asks of a drive known by its datasheet alone: where less than half of the motor's work reaches the
+ * output, the gears lock and the motor has to drive them with the load, the same friction taken both ways.
+ */
+export const unlockingBySheet = (effortConstant: number, backEmfConstant: number): number =>
+  Math.max(0, 1 - (2 * effortConstant) / backEmfConstant)

@@ -3,7 +3,7 @@ import { actuatorConstants, linearActuator } from "../../drive/index.js"
 import type { Current, Force, Length, Mass, Ratio, Speed, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { domainFaults } from "../domain-faults.js"
-import type { Drive, DriveMember } from "./drive.js"
+import { type Drive, type DriveMember, unlockingBySheet } from "./drive.js"
 
 /** A linear actuator. */
 export interface LinearActuatorDrive {
@@ -47,8 +47,7 @@ function build(si: SiOf<LinearActuatorDrive>): Drive {
     lineAt: null,
     minVoltage: 0,
     backwardEfficiency: si.backwardEfficiency,
-    // where its datasheet leaves the screw under half of the work, it has to be driven down as well as up
-    unlocking: si.backwardEfficiency > 0 ? 0 : Math.max(0, 1 - (2 * forceConstant) / backEmfConstant),
+    unlocking: si.backwardEfficiency > 0 ? 0 : unlockingBySheet(forceConstant, backEmfConstant),
     holdingEffort: si.holdingForce,
     ratedVoltage: si.ratedVoltage,
     ratedEffort: si.ratedForce,

@@ -1,57 +1,144 @@
 // A line on a drum: a shaft's angle becomes a length wound in.
-import type { Length, Ratio } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
-import type { Transmission, TransmissionMember } from "./transmission.js"
+import { winch } from "../../drive/index.js"
+import { input as winchFields } from "../../drive/winch/fields.js"
+import { bentShareOf, coilOf, lengthOf, radiusOf, turnsOf } from "../../drive/winch/kernel.js"
+import type { Force, Length, Moment, MomentOfInertia, Ratio } from "../../quantity/index.js"
+import { isNoSolution, type SiOf } from "../../solver/index.js"
+import { domainFaults } from "../domain-faults.js"
+import { rigid, type Transmission, type TransmissionMember } from "./transmission.js"
 
-/** A drum with one layer of line. */
+/** A drum with its line. Without a width or turns in a layer all of the line counts as lying in one layer. */
 export interface DrumElement {
   type: "drum"
-  /** Diameter of the bare drum. [D; 3 mm to 1 m] */
+  /** Diameter of the bare drum. */
   drumDiameter: Length
-  /** Line [d; 0.1 to 50 mm] */
   lineDiameter: Length
-  /** Share of the drum's effort that pulls the line. [eta; 30 to 100 %; default 95 %] */
+  /** Width between the flanges. */
+  drumWidth?: Length | null
+  turnsPerLayer?: number | null
+  /** Rise of the radius from layer to layer against the line's diameter: 1 stacked, 0.866 nested in the gaps. */
+  layerRise?: Ratio
+  /** Line on the drum when it is wound in as far as it goes. */
+  lineLength?: Length | null
+  /** Line paid out from there at the start of the motion. */
+  travel?: Length | null
+  /** Diameter of the flanges. */
+  flangeDiameter?: Length | null
+  /** Breaking force of the line, as its maker states it for the straight line. */
+  lineStrength?: Force | null
+  /** Wire rope loses strength round a small drum. */
+  lineType?: "wire-rope" | "fibre-rope" | null
+  /** Share of the drum's effort that pulls the line. */
   efficiency?: Ratio
+  /** The same while the load pulls the line out; as winding in when left out. */
+  backwardEfficiency?: Ratio | null
+  /** Drag at the drum, load or none. */
+  dragTorque?: Moment
+  /** Moment of inertia of the drum. */
+  inertia?: MomentOfInertia
 }
 
-function build(si: SiOf<DrumElement>): Transmission {
-  const radius = (si.drumDiameter + si.lineDiameter) / 2
+type Si = SiOf<DrumElement>
+const TURN = 2 * Math.PI
+/** Least travel that the domain's winch is asked with, m. */
+const LEAST = 1e-3
+
+/** The same line asked of the domain's winch, that tells its faults and whether it fits. */
+const asked = (si: Si, lineLength: number, travel: number) => ({
+  drumDiameter: si.drumDiameter,
+  lineDiameter: si.lineDiameter,
+  drumWidth: si.drumWidth,
+  turnsPerLayer: si.turnsPerLayer,
+  layerRise: si.layerRise,
+  lineLength,
+  travel: Math.max(travel, LEAST),
+  flangeDiameter: si.flangeDiameter,
+  lineType: si.lineType ?? "fibre-rope",
+  pull: 1,
+})
+
+/** Travel, its slope and its kinks where the line lies in layers. */
+function layers(si: Si, lineLength: number, travel: number): Pick<Transmission, "out" | "ratio" | "kinks" | "low" | "high"> {
+  const coil = coilOf(si)
+  const [start, end] = [turnsOf(coil, lineLength - travel), turnsOf(coil, lineLength)]
+  const [low, high] = [-TURN * start, TURN * (end - start)]
+  const outermost = Math.ceil(end / coil.turns) - 1
+  const fullAt = (turns: number) => Math.min(Math.max(0, Math.floor(turns / coil.turns)), outermost)
+  const woundAt = (turns: number) => {
+    const full = fullAt(turns)
+    return lengthOf(coil, full) + (turns - full * coil.turns) * TURN * radiusOf(coil, full + 1)
+  }
+  const atStart = woundAt(start)
+  const kinks: number[] = []
+  for (let full = 1; full <= outermost; full++) {
+    const at = TURN * (full * coil.turns - start)
+    if (at > low && at < high) kinks.push(at)
+  }
   return {
-    takes: "angle",
-    gives: "length",
-    out: (travel) => radius * travel,
-    ratio: () => radius,
-    forward: si.efficiency,
-    backward: si.efficiency,
-    unlocking: 0,
-    selfLocking: false,
-    drag: 0,
-    transmits: "pull-only",
-    backlash: 0,
-    compliance: 0,
-    inertia: 0,
-    strength: null,
-    kinks: [],
-    low: Number.NEGATIVE_INFINITY,
-    high: Number.POSITIVE_INFINITY,
+    out: (angle) => woundAt(start + angle / TURN) - atStart,
+    ratio: (angle) => radiusOf(coil, fullAt(start + angle / TURN) + 1),
+    kinks,
+    low,
+    high,
   }
 }
+
+function oneLayer(si: Si): Pick<Transmission, "out" | "ratio"> {
+  const radius = (si.drumDiameter + si.lineDiameter) / 2
+  return { out: (travel) => radius * travel, ratio: () => radius }
+}
+
+const optional = <F extends object>(field: F): F & { readonly default: null } => ({ ...field, default: null })
 
 /** A line wound on a drum; forward winds it in. */
 export const drum: TransmissionMember<DrumElement> = {
   type: "drum",
   label: "line on a drum",
   fields: {
-    drumDiameter: { kind: "length", symbol: "D", label: "bare drum", min: "3 mm", max: 1 },
-    lineDiameter: { kind: "length", symbol: "d", label: "line", min: "0.1 mm", max: "50 mm" },
-    efficiency: {
-      kind: "ratio",
-      symbol: "eta",
-      label: "share of the drum's effort that pulls the line",
-      min: "30 %",
-      max: 1,
-      default: 0.95,
-    },
+    drumDiameter: { kind: "length", symbol: "D", label: "bare drum", min: "3 mm", max: 1, typical: ["20 mm", "60 mm"] },
+    lineDiameter: { kind: "length", symbol: "d", label: "line", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "3 mm"] },
+    drumWidth: winchFields.drumWidth,
+    turnsPerLayer: winchFields.turnsPerLayer,
+    layerRise: winchFields.layerRise,
+    lineLength: optional(winchFields.lineLength),
+    travel: { kind: "length", symbol: "s", label: "line paid out at the start", min: 0, max: 500, typical: [0.3, 1.5], default: null },
+    flangeDiameter: winchFields.flangeDiameter,
+    lineStrength: winchFields.lineStrength,
+    lineType: optional(winchFields.lineType),
+    efficiency: winchFields.efficiency,
+    backwardEfficiency: winchFields.backwardEfficiency,
+    dragTorque: winchFields.dragTorque,
+    inertia: { kind: "momentOfInertia", symbol: "J_d", label: "inertia of the drum", min: 0, max: 100, typical: [0, 1e-4], default: 0 },
   },
-  build,
+  either: [
+    { atMostOne: ["drumWidth", "turnsPerLayer"] },
+    { together: ["lineLength", "travel"] },
+    { given: "lineLength", needs: ["drumWidth", "turnsPerLayer"] },
+    { given: "drumWidth", needs: ["lineLength"] },
+    { given: "turnsPerLayer", needs: ["lineLength"] },
+    { given: "flangeDiameter", needs: ["lineLength"] },
+    { given: "lineStrength", needs: ["lineType"] },
+  ],
+  check: (si) => (si.lineLength === null || si.travel === null ? [] : domainFaults(winch, asked(si, si.lineLength, si.travel))),
+  build(si) {
+    const { lineLength, travel, lineStrength, lineType } = si
+    const isLayered = lineLength !== null && travel !== null
+    if (isLayered) {
+      const fits = winch.si(winch.read(asked(si, lineLength, travel)))
+      if (isNoSolution(fits)) return fits
+    }
+    const share = lineType === null ? null : bentShareOf({ ...si, lineType })
+    return {
+      ...rigid,
+      takes: "angle",
+      gives: "length",
+      ...(isLayered ? layers(si, lineLength, travel) : oneLayer(si)),
+      forward: si.efficiency,
+      backward: si.backwardEfficiency ?? si.efficiency,
+      drag: si.dragTorque,
+      transmits: "pull-only",
+      inertia: si.inertia,
+      strength: lineStrength === null ? null : lineStrength * (share ?? 1),
+    }
+  },
 }

@@ -62,3 +62,17 @@ export interface AnyTransmissionMember {
   check?(si: never): readonly Issue[]
   build(si: never): Transmission | NoSolution
 }
+
+/** An element that neither locks, drags, gives nor ends: each member says where its own differs. */
+export const rigid = {
+  unlocking: 0,
+  selfLocking: false,
+  drag: 0,
+  backlash: 0,
+  compliance: 0,
+  inertia: 0,
+  strength: null,
+  kinks: [],
+  low: Number.NEGATIVE_INFINITY,
+  high: Number.POSITIVE_INFINITY,
+} as const

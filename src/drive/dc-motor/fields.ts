@@ -1,0 +1,70 @@
+// What a motor's datasheet prints, described once for all that take one.
+import type { Fields } from "../../solver/index.js"
+import type { DcMotorInput } from "./constants.js"
+
+export const motorSheetFields = {
+  ratedVoltage: {
+    kind: "voltage",
+    symbol: "V_r",
+    label: "datasheet voltage",
+    min: "10 mV",
+    max: 1000,
+    typical: [3, 24],
+    default: null,
+  },
+  noLoadSpeed: {
+    kind: "angularSpeed",
+    symbol: "n_0",
+    label: "no-load speed",
+    min: 0.01,
+    max: "1e5 rpm",
+    typical: ["30 rpm", "10000 rpm"],
+    default: null,
+  },
+  noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.02, 0.5], default: 0 },
+  loadTorque: {
+    kind: "moment",
+    symbol: "T_1",
+    label: "torque of the second point",
+    min: 1e-5,
+    max: 1e6,
+    typical: [0.1, 4],
+    default: null,
+  },
+  loadSpeed: {
+    kind: "angularSpeed",
+    symbol: "n_1",
+    label: "speed of the second point",
+    min: 0,
+    max: "1e5 rpm",
+    typical: [0, "50 rpm"],
+    default: null,
+  },
+  loadCurrent: {
+    kind: "current",
+    symbol: "I_1",
+    label: "current of the second point",
+    min: "0.1 mA",
+    max: 10000,
+    typical: [1, 8],
+    default: null,
+  },
+  backEmfConstant: {
+    kind: "backEmfConstant",
+    symbol: "k_0",
+    label: "back-emf constant",
+    above: 1e-6,
+    max: 1000,
+    typical: [0.01, 0.3],
+    default: null,
+  },
+  windingResistance: {
+    kind: "resistance",
+    symbol: "R_0",
+    label: "resistance",
+    above: 1e-6,
+    max: 1e6,
+    typical: [0.2, 10],
+    default: null,
+  },
+} as const satisfies Fields<Omit<DcMotorInput, "terminalVoltage" | "torque" | "windingTemperature" | "datasheetTemperature">>

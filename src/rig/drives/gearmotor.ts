@@ -1,0 +1,181 @@
+// A brushed motor by its datasheet, its gears in the datasheet or stage by stage behind it, as a drive.
+import { motorSheetFields } from "../../drive/dc-motor/fields.js"
+import { stageField, input as trainFields } from "../../drive/gear-train/fields.js"
+import { solve as trainOf } from "../../drive/gear-train/kernel.js"
+import { dcMotor, type GearStage, gearmotor, motorConstants } from "../../drive/index.js"
+import type {
+  Angle,
+  AngularSpeed,
+  BackEmfConstant,
+  Current,
+  Moment,
+  MomentOfInertia,
+  Ratio,
+  Resistance,
+  Voltage,
+} from "../../quantity/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { domainFaults } from "../domain-faults.js"
+import { type Drive, type DriveMember, unlockingBySheet } from "./drive.js"
+
+/** A geared motor. Give two points of its datasheet, or back-emf constant and resistance where it prints those. */
+export interface GearmotorDrive {
+  type: "gearmotor"
+  /** Angle that the output shaft turns between its end stops; it starts at the first. */
+  travel: Angle
+  /** Voltage of the datasheet's points, or the one the motor is sold for. */
+  ratedVoltage: Voltage
+  noLoadSpeed?: AngularSpeed | null
+  noLoadCurrent?: Current
+  loadTorque?: Moment | null
+  /** Speed at that torque; 0 for stall. */
+  loadSpeed?: AngularSpeed | null
+  loadCurrent?: Current | null
+  backEmfConstant?: BackEmfConstant | null
+  windingResistance?: Resistance | null
+  /** Gears behind the shaft that the datasheet is for, from the motor to the load; none where it is for the geared output. */
+  stages?: readonly GearStage[]
+  /** Torque that these gears' bearings and grease take at the shaft of the datasheet, load or none. */
+  dragTorque?: Moment
+  /** Moment of inertia about the shaft of the datasheet. */
+  rotorInertia?: MomentOfInertia
+  /** Share of a helping torque that reaches the shaft of the datasheet; left out, that of the stages, or none. */
+  backwardEfficiency?: Ratio | null
+  /** Torque it holds without power: a brake, or as the datasheet says; left out, what stages that lock hold, or none. */
+  holdingTorque?: Moment | null
+  /** Torque at its output that its datasheet allows for long. */
+  ratedTorque?: Moment | null
+  /** Current that its driver lets through. */
+  currentLimit?: Current | null
+  /** Whether it is switched on and off, or its driver ramps it. */
+  control?: "on-off" | "ramp"
+  /** Current that its driver draws while the motor stands still. */
+  standbyCurrent?: Current
+}
+
+type Si = SiOf<GearmotorDrive>
+
+/** The datasheet as the domain's solvers take it: constants are printed without the voltage of points. */
+const sheetOf = ({
+  ratedVoltage,
+  noLoadSpeed,
+  noLoadCurrent,
+  loadTorque,
+  loadSpeed,
+  loadCurrent,
+  backEmfConstant,
+  windingResistance,
+}: Si) => ({
+  ratedVoltage: backEmfConstant === null ? ratedVoltage : null,
+  noLoadSpeed,
+  noLoadCurrent,
+  loadTorque,
+  loadSpeed,
+  loadCurrent,
+  backEmfConstant,
+  windingResistance,
+})
+
+type Own = Pick<
+  Drive,
+  "effortConstant" | "backEmfConstant" | "frictionCurrent" | "inertia" | "backwardEfficiency" | "unlocking" | "holdingEffort"
+>
+
+function build(si: Si): Drive {
+  const { torqueConstant, backEmfConstant, windingResistance } = motorConstants(sheetOf(si))
+  const own: Own = {
+    effortConstant: torqueConstant,
+    backEmfConstant,
+    frictionCurrent: si.noLoadCurrent + si.dragTorque / torqueConstant,
+    inertia: si.rotorInertia,
+    backwardEfficiency: si.backwardEfficiency ?? 0,
+    unlocking: (si.backwardEfficiency ?? 0) > 0 ? 0 : unlockingBySheet(torqueConstant, backEmfConstant),
+    holdingEffort: si.holdingTorque ?? 0,
+  }
+  return {
+    ...(si.stages.length ? behindGears(si, own) : own),
+    travel: "angle",
+    low: 0,
+    high: si.travel,
+    windingResistance,
+    lineAt: null,
+    minVoltage: 0,
+    currentLimit: si.currentLimit,
+    ratedVoltage: si.ratedVoltage,
+    ratedEffort: si.ratedTorque,
+    control: si.control,
+    standbyCurrent: si.standbyCurrent,
+  }
+}
+
+/** A motor's own figures as they stand at the output of its stages. */
+function behindGears(si: Si, own: Own): Own {
+  const input = { stages: si.stages, dragTorque: 0, inputSpeed: null, inputInertia: si.rotorInertia, loadInertia: 0, tipRadius: null }
+  const { ratio, efficiency, inertiaAtOutput, selfLocking } = trainOf({ ...input, torque: 1 })
+  // below zero the helping load turns the motor; above it the motor has to let it down
+  const { inputTorque } = trainOf({ ...input, torque: -1 })
+  return {
+    effortConstant: own.effortConstant * ratio * efficiency,
+    backEmfConstant: own.backEmfConstant * ratio,
+    frictionCurrent: own.frictionCurrent,
+    inertia: inertiaAtOutput,
+    backwardEfficiency: si.backwardEfficiency ?? Math.max(0, -inputTorque * ratio),
+    unlocking: (si.backwardEfficiency ?? 0) > 0 ? 0 : Math.max(0, inputTorque * ratio * efficiency),
+    holdingEffort: si.holdingTorque ?? (selfLocking ? Number.POSITIVE_INFINITY : 0),
+  }
+}
+
+const { default: _, ...ratedVoltage } = motorSheetFields.ratedVoltage
+
+/** A geared motor. */
+export const gearmotorDrive: DriveMember<GearmotorDrive> = {
+  type: "gearmotor",
+  label: "geared motor",
+  fields: {
+    travel: {
+      kind: "angle",
+      symbol: "theta_t",
+      label: "angle turned between the end stops",
+      min: "0.1 deg",
+      max: "1000 rev",
+      typical: ["30 deg", "20 rev"],
+    },
+    ...motorSheetFields,
+    ratedVoltage,
+    stages: { kind: "list", label: "stages behind the datasheet's shaft, from motor to load", min: 0, max: 8, of: stageField, default: [] },
+    dragTorque: trainFields.dragTorque,
+    rotorInertia: {
+      kind: "momentOfInertia",
+      symbol: "J_0",
+      label: "inertia at the datasheet's shaft",
+      min: 0,
+      max: 1000,
+      typical: [0, 1e-5],
+      default: 0,
+    },
+    backwardEfficiency: { kind: "ratio", symbol: "eta_g", label: "efficiency, load driving", min: 0, max: 1, default: null, unit: "%" },
+    holdingTorque: { kind: "moment", symbol: "T_hold", label: "torque held without power", min: 0, max: 1e5, default: null },
+    ratedTorque: { kind: "moment", symbol: "T_r", label: "torque allowed for long", min: 1e-5, max: 1e5, default: null },
+    currentLimit: { kind: "current", symbol: "I_max", label: "current limit of the driver", min: "1 mA", max: 1000, default: null },
+    control: {
+      kind: "choice",
+      label: "control",
+      options: { "on-off": "switched on and off", ramp: "ramped by its driver" },
+      default: "on-off",
+    },
+    standbyCurrent: { kind: "current", symbol: "I_s", label: "current of the driver at rest", min: 0, max: 10, default: 0 },
+  },
+  either: [
+    {
+      exactlyOne: [
+        ["backEmfConstant", "windingResistance"],
+        ["noLoadSpeed", "loadTorque", "loadSpeed", "loadCurrent"],
+      ],
+    },
+  ],
+  check(si) {
+    const asked = { ...sheetOf(si), terminalVoltage: si.ratedVoltage, torque: 0 }
+    return si.stages.length ? domainFaults(gearmotor, { ...asked, stages: si.stages }) : domainFaults(dcMotor, asked)
+  },
+  build,
+}

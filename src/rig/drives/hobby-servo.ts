@@ -1,0 +1,142 @@
+// A hobby servo by its datasheet, as a drive.
+import { hobbyServo, servoNoLoadSpeed, servoStallTorque } from "../../drive/index.js"
+import { holdingShare, servoSheetFields } from "../../drive/servo-sheet.js"
+import type { Angle, Current, Moment, MomentOfInertia, Ratio, Time, Voltage } from "../../quantity/index.js"
+import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
+import { domainFaults } from "../domain-faults.js"
+import type { Drive, DriveLine, DriveMember } from "./drive.js"
+
+/** A hobby servo: one or two voltages of its datasheet, and the angles between which it is sent. */
+export interface HobbyServoDrive {
+  type: "hobby-servo"
+  /** Angle of the horn at the start, counted in the way it turns when it moves off. */
+  fromAngle: Angle
+  toAngle: Angle
+  firstVoltage: Voltage
+  firstStallTorque: Moment
+  firstTime: Time
+  secondVoltage?: Voltage | null
+  secondStallTorque?: Moment | null
+  secondTime?: Time | null
+  /** What it draws stalled at the first voltage; without it nothing can be said of its currents. */
+  stallCurrent: Current
+  idleCurrent?: Current
+  holdingShare?: Ratio
+  /** Torque it holds without power; 0 where it lets go. */
+  holdingTorque?: Moment
+  /** Share of a helping torque that reaches its motor. */
+  backwardEfficiency?: Ratio
+  /** Moment of inertia of motor and gears, felt at the horn. */
+  inertia?: MomentOfInertia
+}
+
+type Si = SiOf<HobbyServoDrive>
+
+/** Its straight line at a voltage: no current at rest but the circuit's, the stall current at stall. */
+function writeLine(si: Si, voltage: number, line: DriveLine): void {
+  line.frictionCurrent = si.idleCurrent
+  line.windingResistance = si.firstVoltage / si.stallCurrent
+  line.effortConstant = servoStallTorque(si, voltage) / (voltage / line.windingResistance - si.idleCurrent)
+  line.backEmfConstant = (voltage - si.idleCurrent * line.windingResistance) / servoNoLoadSpeed(si, voltage)
+}
+
+/** Voltage at which a straight line through the datasheet's two values comes to nothing. */
+const vanishesAt = (si: Si, first: number, second: number): number =>
+  si.secondVoltage === null || !(second > first) ? 0 : si.firstVoltage - (first * (si.secondVoltage - si.firstVoltage)) / (second - first)
+
+function build(si: Si): Drive {
+  const line: DriveLine = { effortConstant: 0, backEmfConstant: 0, windingResistance: 0, frictionCurrent: 0 }
+  const ratedVoltage = si.secondVoltage ?? si.firstVoltage
+  writeLine(si, ratedVoltage, line)
+  return {
+    ...line,
+    travel: "angle",
+    low: si.fromAngle,
+    high: si.toAngle,
+    lineAt: (voltage, into) => writeLine(si, voltage, into),
+    minVoltage: Math.max(
+      0,
+      si.idleCurrent * line.windingResistance,
+      vanishesAt(si, si.firstStallTorque, si.secondStallTorque ?? 0),
+      vanishesAt(si, 1 / si.firstTime, si.secondTime === null ? 0 : 1 / si.secondTime),
+    ),
+    inertia: si.inertia,
+    currentLimit: null,
+    backwardEfficiency: si.backwardEfficiency,
+    unlocking: 0,
+    holdingEffort: si.holdingTorque,
+    ratedVoltage,
+    // heat goes with the torque it holds, whatever its voltage
+    ratedEffort: si.holdingShare * si.firstStallTorque,
+    control: "position-servo",
+    standbyCurrent: si.idleCurrent,
+  }
+}
+
+/** Torque constant over back-emf constant up to which a column counts as printed to two or three figures, as for motors. */
+const ROUNDING = 1.05
+
+/** A column whose torque and speed take more power than its stall current can bring. */
+function columnFaults(si: Si): Issue[] {
+  const line: DriveLine = { effortConstant: 0, backEmfConstant: 0, windingResistance: 0, frictionCurrent: 0 }
+  return [si.firstVoltage, ...(si.secondVoltage === null ? [] : [si.secondVoltage])].flatMap((voltage) => {
+    writeLine(si, voltage, line)
+    const times = line.effortConstant / line.backEmfConstant
+    return times <= ROUNDING
+      ? []
+      : [
+          inconsistent(
+            ["stallCurrent"],
+            "{stallCurrent current}, with torque and speed at {voltage voltage} that take {times} times the power it brings",
+            "the stall current of this servo, measured if its datasheet is wrong: too small a one hides what fuse and wires must carry",
+            { stallCurrent: si.stallCurrent, voltage, times },
+          ),
+        ]
+  })
+}
+
+const { default: _, ...stallCurrent } = servoSheetFields.stallCurrent
+const angle = { kind: "angle", min: "-10 rev", max: "10 rev" } as const
+
+/** A hobby servo. */
+export const hobbyServoDrive: DriveMember<HobbyServoDrive> = {
+  type: "hobby-servo",
+  label: "hobby servo",
+  fields: {
+    fromAngle: { ...angle, symbol: "theta_0", label: "angle of the horn at the start" },
+    toAngle: { ...angle, symbol: "theta_1", label: "angle of the horn at the end" },
+    ...servoSheetFields,
+    stallCurrent,
+    holdingShare,
+    holdingTorque: { kind: "moment", symbol: "T_hold", label: "torque held without power", min: 0, max: 1000, default: 0 },
+    backwardEfficiency: { kind: "ratio", symbol: "eta_g", label: "efficiency, load driving", min: 0, max: 1, default: 0, unit: "%" },
+    inertia: { kind: "momentOfInertia", symbol: "J_s", label: "inertia felt at the horn", min: 0, max: 1, default: 0 },
+  },
+  either: [{ together: ["secondVoltage", "secondStallTorque", "secondTime"] }],
+  check(si) {
+    const { firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime, fromAngle, toAngle } = si
+    const printed = { firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime }
+    const { stallCurrent, idleCurrent } = si
+    const asked = { ...printed, stallCurrent, idleCurrent, terminalVoltage: firstVoltage, torque: 0 }
+    const sheet = domainFaults(hobbyServo, asked)
+    const turns = toAngle - fromAngle
+    return [
+      ...sheet,
+      ...(sheet.length ? [] : columnFaults(si)),
+      ...(turns > 1e-4
+        ? []
+        : [
+            inconsistent(
+              ["toAngle"],
+              "{toAngle angle °}",
+              "more than the angle at the start, {fromAngle angle °}: both are counted in the way it turns",
+              {
+                toAngle,
+                fromAngle,
+              },
+            ),
+          ]),
+    ]
+  },
+  build,
+}

@@ -1,0 +1,101 @@
+// A pull cable in a sheath or over pulleys.
+import { input as cableFields } from "../../drive/cable/fields.js"
+import { type CableInput, type CableRefusal, cable as domainCable } from "../../drive/index.js"
+import type { Area, Force, Length, Pressure } from "../../quantity/index.js"
+import { type Either, isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
+import { domainFaults } from "../domain-faults.js"
+import { rigid, type TransmissionMember } from "./transmission.js"
+
+/** A cable and the way it runs, whatever it moves. */
+export interface CableRun {
+  length: Length
+  diameter: Length
+  /** Construction of a wire cable, for its stretch; or area and modulus of another. */
+  construction?: CableInput["construction"]
+  area?: Area | null
+  modulus?: Pressure | null
+  breakingForce: Force
+  route: CableInput["route"]
+}
+
+/** A pull cable. */
+export interface CableElement extends CableRun {
+  type: "cable"
+}
+
+export const cableRunFields = {
+  length: cableFields.length,
+  diameter: cableFields.diameter,
+  construction: cableFields.construction,
+  area: cableFields.area,
+  modulus: cableFields.modulus,
+  breakingForce: cableFields.breakingForce,
+  route: cableFields.route,
+}
+export const cableRunRules = [{ exactlyOne: ["construction", ["area", "modulus"]] }] as const satisfies readonly Either[]
+
+const asked = ({ length, diameter, construction, area, modulus, breakingForce, route }: SiOf<CableRun>, force: number) => ({
+  length,
+  diameter,
+  construction,
+  area,
+  modulus,
+  breakingForce,
+  route,
+  minBendRadius: null,
+  travel: 1e-3,
+  force,
+})
+
+export const cableRunFaults = (si: SiOf<CableRun>) => domainFaults(domainCable, asked(si, 1))
+
+/** What a cable makes of the tension at its far end. */
+export interface RunOfCable {
+  readonly forward: number
+  readonly backward: number
+  /** Lost motion at its far end for a tension of 1 there, m/N. */
+  readonly compliance: number
+  /** Tension at its far end at which it breaks in its tightest bend, pulled. */
+  readonly strength: number
+  /** Slack in its sheath's bends, m. */
+  readonly play: number
+}
+
+/** A cable that a motion pulls; refused where its bends leave next to nothing of the pull. */
+export function cableRun(si: SiOf<CableRun>): RunOfCable | NoSolution<CableRefusal> {
+  // everything is in proportion to the tension, as long as it holds
+  const force = 1e-6 * si.breakingForce
+  const out = domainCable.si(asked(si, force))
+  if (isNoSolution(out)) return out
+  return {
+    forward: out.efficiency,
+    backward: out.backwardEfficiency,
+    compliance: out.lostMotion / force,
+    strength: out.safetyFactor * force,
+    play: out.slackPlay ?? 0,
+  }
+}
+
+/** A pull cable; forward pulls. */
+export const cable: TransmissionMember<CableElement> = {
+  type: "cable",
+  label: "pull cable",
+  fields: cableRunFields,
+  either: cableRunRules,
+  check: cableRunFaults,
+  build(si) {
+    const run = cableRun(si)
+    if (isNoSolution(run)) return run
+    const { play, ...rest } = run
+    return {
+      ...rigid,
+      ...rest,
+      takes: "length",
+      gives: "length",
+      out: (travel) => travel,
+      ratio: () => 1,
+      transmits: "pull-only",
+      backlash: play,
+    }
+  },
+}

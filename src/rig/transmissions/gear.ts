@@ -1,0 +1,85 @@
+// Gears on their shafts, stage by stage.
+import { input as trainFields } from "../../drive/gear-train/fields.js"
+import { solve as trainOf } from "../../drive/gear-train/kernel.js"
+import { type GearStage, gearTrain } from "../../drive/index.js"
+import type { Moment, MomentOfInertia, RotationalStiffness } from "../../quantity/index.js"
+import type { Fields, SiOf } from "../../solver/index.js"
+import { domainFaults } from "../domain-faults.js"
+import { rigid, type Transmission, type TransmissionMember } from "./transmission.js"
+
+/** What any gears of a motion have beside their teeth. */
+export interface GearParts {
+  /** Torque that bearings, seals and grease take at the input, load or none. */
+  dragTorque?: Moment
+  /** Moment of inertia on the input shaft. */
+  inputInertia?: MomentOfInertia
+  /** Torque at the output shaft that turns it by an angle, the input held. */
+  rotationalStiffness?: RotationalStiffness | null
+  /** Torque that the output shaft may not pass, by the maker of the gears. */
+  maxTorque?: Moment | null
+}
+
+/** Gears in stages. */
+export interface GearElement extends GearParts {
+  type: "gear"
+  /** Stages, from the drive to the load. */
+  stages: readonly GearStage[]
+}
+
+export const gearParts: Fields<GearParts> = {
+  dragTorque: trainFields.dragTorque,
+  inputInertia: trainFields.inputInertia,
+  rotationalStiffness: {
+    kind: "rotationalStiffness",
+    symbol: "k_t",
+    label: "torsional stiffness at the output",
+    min: 0.01,
+    max: 1e8,
+    typical: [20, 2000],
+    default: null,
+  },
+  maxTorque: {
+    kind: "moment",
+    symbol: "T_max",
+    label: "largest torque at the output",
+    min: 1e-4,
+    max: 1e5,
+    typical: [1, 50],
+    default: null,
+  },
+}
+
+/** Stages as an element of a transmission. */
+export function gearsOf(stages: SiOf<GearElement>["stages"], parts: SiOf<GearParts>): Transmission {
+  const input = { stages, dragTorque: 0, inputSpeed: null, inputInertia: parts.inputInertia, loadInertia: 0, tipRadius: null }
+  const train = trainOf({ ...input, torque: 1 })
+  // below zero the load turns the input; above it a stage locks and has to be driven with the load
+  const letDown = trainOf({ ...input, torque: -1 }).inputTorque * train.ratio
+  const ratio = (train.reverses ? -1 : 1) / train.ratio
+  return {
+    ...rigid,
+    takes: "angle",
+    gives: "angle",
+    out: (travel) => ratio * travel,
+    ratio: () => ratio,
+    forward: train.efficiency,
+    backward: Math.max(0, -letDown),
+    unlocking: Math.max(0, letDown),
+    selfLocking: train.selfLocking,
+    drag: parts.dragTorque,
+    transmits: train.transmits,
+    backlash: train.backlash,
+    compliance: parts.rotationalStiffness === null ? 0 : 1 / parts.rotationalStiffness,
+    inertia: train.inertiaAtInput,
+    strength: parts.maxTorque,
+  }
+}
+
+/** Gears. */
+export const gear: TransmissionMember<GearElement> = {
+  type: "gear",
+  label: "gears",
+  fields: { stages: trainFields.stages, ...gearParts },
+  check: ({ stages }) => domainFaults(gearTrain, { stages, torque: 0 }),
+  build: (si) => gearsOf(si.stages, si),
+}
