@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest"
 import { dcMotor, gearmotor } from "../../../src/drive/index.js"
 import type { Drive } from "../../../src/rig/drives/drive.js"
 import { type GearmotorDrive, gearmotorDrive } from "../../../src/rig/drives/gearmotor.js"
+import { currentFor } from "../../../src/rig/run/motion-model.js"
 import { isNoSolution, type SiOf } from "../../../src/solver/index.js"
 import { built, readMember, samples, seeded } from "../members.js"
 
@@ -21,13 +22,6 @@ const spur = { type: "spur", drivingTeeth: 15, drivenTeeth: 45 }
 const motor = { travel: "90 deg", ratedVoltage: "12 V", backEmfConstant: 0.02, windingResistance: "1.5 ohm", noLoadCurrent: "0.15 A" }
 const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
 
-/** Current of a drive for an effort: the seam's own words, once more. */
-const currentOf = (made: Drive, effort: number) =>
-  made.frictionCurrent +
-  (effort >= 0
-    ? effort / made.effortConstant
-    : (effort * made.backwardEfficiency) / Math.max(made.effortConstant, made.backEmfConstant) -
-      (effort * made.unlocking) / made.effortConstant)
 const rateOf = (made: Drive, voltage: number, current: number) => (voltage - current * made.windingResistance) / made.backEmfConstant
 
 /** A motor's datasheet as the domain's solvers take it. */
@@ -65,7 +59,7 @@ describe("geared motor", () => {
         if (isNoSolution(out)) throw new Error(out.message)
         if ("ratio" in out) geared++
         else plain++
-        const current = currentOf(made, torque)
+        const current = currentFor(made, torque)
         worst = Math.max(worst, off(current, out.current), off(rateOf(made, si.ratedVoltage, current), out.speed))
         if ("inertiaAtOutput" in out) worst = Math.max(worst, Math.abs(made.inertia - out.inertiaAtOutput) / (out.inertiaAtOutput || 1))
       }
@@ -93,7 +87,7 @@ describe("geared motor", () => {
           }
           const out = gearmotor.si(asked)
           if (isNoSolution(out)) throw new Error(out.message)
-          const current = currentOf(made, torque)
+          const current = currentFor(made, torque)
           // constants as printed: torque and back-emf constant are one number, and the domain's rule is the seam's
           expect(off(current, out.current)).toBeLessThan(1e-10)
           expect(off(rateOf(made, 12, current), out.speed)).toBeLessThan(1e-10)

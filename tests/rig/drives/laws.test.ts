@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest"
 import type { AnyDriveMember, Drive, DriveLine } from "../../../src/rig/drives/drive.js"
 import { drives } from "../../../src/rig/drives/index.js"
+import { currentFor } from "../../../src/rig/run/motion-model.js"
 import { between, descriptionFaults, type Random, samples, seeded } from "../members.js"
 
 const SAMPLES = 80
@@ -18,13 +19,6 @@ function lineOf(drive: Drive, voltage: number): DriveLine {
   if (drive.lineAt) drive.lineAt(voltage, line)
   else for (const name of names) line[name] = drive[name]
   return line
-}
-
-/** Current for an effort: the seam's own words, once more. */
-function currentFor(drive: Drive, line: DriveLine, effort: number): number {
-  if (effort >= 0) return line.frictionCurrent + effort / line.effortConstant
-  const given = (effort * drive.backwardEfficiency) / Math.max(line.effortConstant, line.backEmfConstant)
-  return line.frictionCurrent + given - (effort * drive.unlocking) / line.effortConstant
 }
 
 describe.each(Object.entries(drives) as [string, AnyDriveMember][])("drive %s", (key, member) => {
@@ -81,7 +75,7 @@ describe.each(Object.entries(drives) as [string, AnyDriveMember][])("drive %s", 
         const stall = line.effortConstant * (voltage / line.windingResistance - line.frictionCurrent)
         if (!(stall > 0)) continue
         for (const effort of [between(random, 0, stall), -between(random, 0, stall)]) {
-          const current = currentFor(made, line, effort)
+          const current = currentFor(made, effort, line)
           const rate = (voltage - current * line.windingResistance) / line.backEmfConstant
           if (!(rate > 0)) continue
           const lost = voltage * current - effort * rate
