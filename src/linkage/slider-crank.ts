@@ -3,7 +3,7 @@ import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type So
 import type { Assembly } from "./four-bar/pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
 import { withNearest } from "./nearest.js"
-import { sliderLeverAt, sliderPositionAt } from "./slider-crank-geometry.js"
+import { sliderPositionAt } from "./slider-crank-geometry.js"
 import { norton, nortonSlider } from "./sources.js"
 
 /** Input of {@link sliderCrank}. */
@@ -101,13 +101,13 @@ function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCran
   // measured so that it runs on smoothly through half a turn
   const lean = Math.asin(rise / b)
   const t3 = assembly === "open" ? Math.PI - lean : lean
-  const geometry = { crank: a, coupler: b, offset: c, side: s } as const
+  const position = sliderPositionAt({ crank: a, coupler: b, offset: c, side: s }, t2)
   const w3 = ((a * Math.cos(t2)) / (b * Math.cos(t3))) * w2
   const al3 = (a * al2 * Math.cos(t2) - a * w2 ** 2 * Math.sin(t2) + b * w3 ** 2 * Math.sin(t3)) / (b * Math.cos(t3))
-  const lever = sliderLeverAt(geometry, t2)
+  const lever = -a * Math.sin(t2) + a * Math.cos(t2) * Math.tan(t3)
   return {
     couplerAngle: t3,
-    position: sliderPositionAt(geometry, t2),
+    position,
     otherCouplerAngle: assembly === "open" ? lean : Math.PI - lean,
     otherPosition: a * Math.cos(t2) - run,
     transmissionAngle: Math.atan2(Math.abs(run), Math.abs(rise)),

@@ -21,35 +21,50 @@ import { type Drive, type DriveMember, unlockingBySheet } from "./drive.js"
 /** A geared motor. Give two points of its datasheet, or back-emf constant and resistance where it prints those. */
 export interface GearmotorDrive {
   type: "gearmotor"
-  /** Angle that the output shaft turns between its end stops; it starts at the first. */
+  /** Angle that the output shaft turns between its end stops; it starts at the first. [theta_t; 0.1° to 1000 rev] */
   travel: Angle
-  /** Voltage of the datasheet's points, or the one the motor is sold for. */
+  /** Voltage of the datasheet's points, or the one the motor is sold for. [V_r; 10 mV to 1000 V] */
   ratedVoltage: Voltage
+  /** No-load speed [n_0; 0.572958 °/s to 100000 rpm; optional] */
   noLoadSpeed?: AngularSpeed | null
+  /** No-load current [I_0; 0 to 1000 A; default 0] */
   noLoadCurrent?: Current
+  /** Torque of the second point [T_1; 0.01 mN m to 1000000 N m; optional] */
   loadTorque?: Moment | null
-  /** Speed at that torque; 0 for stall. */
+  /** Speed at that torque; 0 for stall. [n_1; 0 to 100000 rpm; optional] */
   loadSpeed?: AngularSpeed | null
+  /** Current of the second point [I_1; 0.1 mA to 10000 A; optional] */
   loadCurrent?: Current | null
+  /** Back-emf constant [k_0; above 1e−6 to 1000 V s/rad; optional] */
   backEmfConstant?: BackEmfConstant | null
+  /** Resistance [R_0; above 1 µΩ to 1000 kΩ; optional] */
   windingResistance?: Resistance | null
-  /** Gears behind the shaft that the datasheet is for, from the motor to the load; none where it is for the geared output. */
+  /**
+   * Gears behind the shaft that the datasheet is for, from the motor to the load; none where it is for the geared
+   * output. [list of 0 to 8; default none]
+   */
   stages?: readonly GearStage[]
-  /** Torque that these gears' bearings and grease take at the shaft of the datasheet, load or none. */
+  /** Torque that these gears' bearings and grease take at the shaft of the datasheet, load or none. [T_d; 0 to 10000 N m; default 0] */
   dragTorque?: Moment
-  /** Moment of inertia about the shaft of the datasheet. */
+  /** Moment of inertia about the shaft of the datasheet. [J_0; 0 to 1000 kg m²; default 0] */
   rotorInertia?: MomentOfInertia
-  /** Share of a helping torque that reaches the shaft of the datasheet; left out, that of the stages, or none. */
+  /**
+   * Share of a helping torque that reaches the shaft of the datasheet; left out, that of the stages, or none. [eta_g; 0
+   * to 100 %; optional]
+   */
   backwardEfficiency?: Ratio | null
-  /** Torque it holds without power: a brake, or as the datasheet says; left out, what stages that lock hold, or none. */
+  /**
+   * Torque it holds without power: a brake, or as the datasheet says; left out, what stages that lock hold, or none.
+   * [T_hold; 0 to 100000 N m; optional]
+   */
   holdingTorque?: Moment | null
-  /** Torque at its output that its datasheet allows for long. */
+  /** Torque at its output that its datasheet allows for long. [T_r; 0.01 mN m to 100000 N m; optional] */
   ratedTorque?: Moment | null
-  /** Current that its driver lets through. */
+  /** Current that its driver lets through. [I_max; 1 mA to 1000 A; optional] */
   currentLimit?: Current | null
-  /** Whether it is switched on and off, or its driver ramps it. */
+  /** Whether it is switched on and off, or its driver ramps it. [on-off or ramp; default on-off] */
   control?: "on-off" | "ramp"
-  /** Current that its driver draws while the motor stands still. */
+  /** Current that its driver draws while the motor stands still. [I_s; 0 to 10 A; default 0] */
   standbyCurrent?: Current
 }
 

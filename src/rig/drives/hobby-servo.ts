@@ -9,24 +9,33 @@ import type { Drive, DriveLine, DriveMember } from "./drive.js"
 /** A hobby servo: one or two voltages of its datasheet, and the angles between which it is sent. */
 export interface HobbyServoDrive {
   type: "hobby-servo"
-  /** Angle of the horn at the start, counted in the way it turns when it moves off. */
+  /** Angle of the horn at the start, counted in the way it turns when it moves off. [theta_0; −10 to 10 rev] */
   fromAngle: Angle
+  /** Angle of the horn at the end [theta_1; −10 to 10 rev] */
   toAngle: Angle
+  /** First datasheet voltage [V_1; 1 to 60 V] */
   firstVoltage: Voltage
+  /** Stall torque at the first voltage [T_1; 0.01 mN m to 1000 N m] */
   firstStallTorque: Moment
+  /** Time for 60° at the first voltage [t_1; 1 ms to 60 s] */
   firstTime: Time
+  /** Second datasheet voltage [V_2; 1 to 60 V; optional] */
   secondVoltage?: Voltage | null
+  /** Stall torque at the second voltage [T_2; 0.01 mN m to 1000 N m; optional] */
   secondStallTorque?: Moment | null
+  /** Time for 60° at the second voltage [t_2; 1 ms to 60 s; optional] */
   secondTime?: Time | null
-  /** What it draws stalled at the first voltage; without it nothing can be said of its currents. */
+  /** What it draws stalled at the first voltage; without it nothing can be said of its currents. [I_s1; 0.1 mA to 200 A] */
   stallCurrent: Current
+  /** Current at rest [I_i; 0 to 10 A; default 10 mA] */
   idleCurrent?: Current
+  /** Share of stall held for long [y; 0.01 to 1; default 0.3] */
   holdingShare?: Ratio
-  /** Torque it holds without power; 0 where it lets go. */
+  /** Torque it holds without power; 0 where it lets go. [T_hold; 0 to 1000 N m; default 0] */
   holdingTorque?: Moment
-  /** Share of a helping torque that reaches its motor. */
+  /** Share of a helping torque that reaches its motor. [eta_g; 0 to 100 %; default 0] */
   backwardEfficiency?: Ratio
-  /** Moment of inertia of motor and gears, felt at the horn. */
+  /** Moment of inertia of motor and gears, felt at the horn. [J_s; 0 to 1 kg m²; default 0] */
   inertia?: MomentOfInertia
 }
 

@@ -7,11 +7,11 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 /** A pair of like cables on like routes, from a driving pulley to a driven one or to a slide. */
 export interface AntagonistElement extends CableRun {
   type: "antagonist"
-  /** Driving pulley, to the middle of the cable. */
+  /** Driving pulley, to the middle of the cable. [D_1; 4 mm to 2 m] */
   drivingDiameter: Length
-  /** Driven pulley, to the middle of the cable; left out, the pair moves a slide along a line. */
+  /** Driven pulley, to the middle of the cable; left out, the pair moves a slide along a line. [D_2; 4 mm to 2 m; optional] */
   drivenDiameter?: Length | null
-  /** Pull in each cable at rest. */
+  /** Pull in each cable at rest. [T_0; 0.1 N to 100 kN] */
   pretension: Force
 }
 

@@ -9,14 +9,15 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 /** A belt: toothed, flat, round, or in V-grooves. */
 export interface BeltElement {
   type: "belt"
+  /** Belt [by its type: toothed, flat, v or round] */
   belt: BeltDriveInput["belt"]
-  /** Distance between the shafts. */
+  /** Distance between the shafts. [C; 5 mm to 50 m] */
   centreDistance: Length
-  /** Pull in each strand at rest: what it can carry before it slips, or a toothed belt's teeth climb. */
+  /** Pull in each strand at rest: what it can carry before it slips, or a toothed belt's teeth climb. [F_0; 1 mN to 1000 kN] */
   pretension: Force
-  /** Share of the work that bending the belt and the bearings leave. */
+  /** Share of the work that bending the belt and the bearings leave. [eta; 50 to 100 %; default 95 %] */
   efficiency?: Ratio
-  /** The same where the load drives; as the other way when left out. */
+  /** The same where the load drives; as the other way when left out. [eta_g; 30 to 100 %; optional] */
   backwardEfficiency?: Ratio | null
 }
 

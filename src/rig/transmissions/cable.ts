@@ -8,13 +8,22 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 
 /** A cable and the way it runs, whatever it moves. */
 export interface CableRun {
+  /** Length of the cable [L; 10 mm to 1000 m] */
   length: Length
+  /** Diameter of the cable [d; 0.1 to 100 mm] */
   diameter: Length
-  /** Construction of a wire cable, for its stretch; or area and modulus of another. */
+  /**
+   * Construction of a wire cable, for its stretch; or area and modulus of another. [1x7-galvanised, 1x19-galvanised,
+   * 7x7-galvanised, 7x19-galvanised, 1x19-stainless, 7x7-stainless or 7x19-stainless; optional]
+   */
   construction?: CableInput["construction"]
+  /** Area of its section [A; 0.001 to 10000 mm²; optional] */
   area?: Area | null
+  /** Modulus of the cable [E; 0.1 to 500 GPa; optional] */
   modulus?: Pressure | null
+  /** Breaking force [F_b; 1 N to 100000 kN] */
   breakingForce: Force
+  /** Route [by its type: sheath or pulleys] */
   route: CableInput["route"]
 }
 

@@ -10,19 +10,21 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 /** A roller chain. */
 export interface ChainElement {
   type: "chain"
-  /** Distance from pin to pin. */
+  /** Distance from pin to pin. [p; 2 to 150 mm] */
   pitch: Length
+  /** Teeth of the driving sprocket [z_1; whole 6 to 300] */
   drivingTeeth: number
+  /** Teeth of the driven sprocket [z_2; whole 6 to 300] */
   drivenTeeth: number
-  /** Distance between the shafts. */
+  /** Distance between the shafts. [C; 10 mm to 50 m] */
   centreDistance: Length
-  /** Jolts as a multiple of the steady pull: 1 smooth, 1.5 with starts and stops, 2 with blows. */
+  /** Jolts as a multiple of the steady pull: 1 smooth, 1.5 with starts and stops, 2 with blows. [K; 1 to 5; default 1.5] */
   shockFactor?: number
-  /** Force at which the chain breaks, by its standard or its maker. */
+  /** Force at which the chain breaks, by its standard or its maker. [F_b; 1 N to 100000 kN; optional] */
   breakingForce?: Force | null
-  /** Share of the work that joints, teeth and bearings leave. */
+  /** Share of the work that joints, teeth and bearings leave. [eta; 50 to 100 %; default 96 %] */
   efficiency?: Ratio
-  /** The same where the load drives; as the other way when left out. */
+  /** The same where the load drives; as the other way when left out. [eta_g; 30 to 100 %; optional] */
   backwardEfficiency?: Ratio | null
 }
 

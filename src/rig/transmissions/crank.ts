@@ -7,21 +7,21 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 /** A crank on the shaft, a rod, and a slide. */
 export interface CrankElement {
   type: "crank"
-  /** Crank, pivot to pin. */
+  /** Crank, pivot to pin. [a; 1 mm to 2 m] */
   crank: Length
-  /** Connecting rod, pin to pin. */
+  /** Connecting rod, pin to pin. [b; 1 mm to 5 m] */
   coupler: Length
-  /** Distance of the slide line from the shaft; positive above it. */
+  /** Distance of the slide line from the shaft; positive above it. [c; −2 to 2 m; default 0] */
   offset?: Length
-  /** Angle of the crank at the start, from the direction of the slide. */
+  /** Angle of the crank at the start, from the direction of the slide. [theta_0; −360° to 360°] */
   startAngle: Angle
-  /** Side of the crank the slide is on: `open` towards its own direction. */
+  /** Side of the crank the slide is on: `open` towards its own direction. [open or crossed; default open] */
   assembly?: "open" | "crossed"
-  /** Share of the shaft's effort that the pins and the slide let through, either way. */
+  /** Share of the shaft's effort that the pins and the slide let through, either way. [eta; 30 to 100 %] */
   efficiency: Ratio
-  /** Moment of inertia of the crank. */
+  /** Moment of inertia of the crank. [J_c; 0 to 10 kg m²; default 0] */
   inertia?: MomentOfInertia
-  /** Force along the slide that pins and rod may not pass. */
+  /** Force along the slide that pins and rod may not pass. [F_max; 1 mN to 1000 kN; optional] */
   maxForce?: Force | null
 }
 

@@ -10,31 +10,33 @@ import { rigid, type Transmission, type TransmissionMember } from "./transmissio
 /** A drum with its line. Without a width or turns in a layer all of the line counts as lying in one layer. */
 export interface DrumElement {
   type: "drum"
-  /** Diameter of the bare drum. */
+  /** Diameter of the bare drum. [D; 3 mm to 1 m] */
   drumDiameter: Length
+  /** Line [d; 0.1 to 50 mm] */
   lineDiameter: Length
-  /** Width between the flanges. */
+  /** Width between the flanges. [W; 0.5 mm to 10 m; optional] */
   drumWidth?: Length | null
+  /** Turns in one layer [n_g; whole 1 to 10000; optional] */
   turnsPerLayer?: number | null
-  /** Rise of the radius from layer to layer against the line's diameter: 1 stacked, 0.866 nested in the gaps. */
+  /** Rise of the radius from layer to layer against the line's diameter: 1 stacked, 0.866 nested in the gaps. [e; 0.8 to 1; default 1] */
   layerRise?: Ratio
-  /** Line on the drum when it is wound in as far as it goes. */
+  /** Line on the drum when it is wound in as far as it goes. [L; 10 mm to 500 m; optional] */
   lineLength?: Length | null
-  /** Line paid out from there at the start of the motion. */
+  /** Line paid out from there at the start of the motion. [s; 0 to 500 m; optional] */
   travel?: Length | null
-  /** Diameter of the flanges. */
+  /** Diameter of the flanges. [D_f; 4 mm to 10 m; optional] */
   flangeDiameter?: Length | null
-  /** Breaking force of the line, as its maker states it for the straight line. */
+  /** Breaking force of the line, as its maker states it for the straight line. [F_b; 0.1 N to 10000 kN; optional] */
   lineStrength?: Force | null
-  /** Wire rope loses strength round a small drum. */
+  /** Wire rope loses strength round a small drum. [wire-rope or fibre-rope; optional] */
   lineType?: "wire-rope" | "fibre-rope" | null
-  /** Share of the drum's effort that pulls the line. */
+  /** Share of the drum's effort that pulls the line. [eta; 30 to 100 %; default 95 %] */
   efficiency?: Ratio
-  /** The same while the load pulls the line out; as winding in when left out. */
+  /** The same while the load pulls the line out; as winding in when left out. [eta_g; 5 to 100 %; optional] */
   backwardEfficiency?: Ratio | null
-  /** Drag at the drum, load or none. */
+  /** Drag at the drum, load or none. [T_d; 0 to 100000 N m; default 0] */
   dragTorque?: Moment
-  /** Moment of inertia of the drum. */
+  /** Moment of inertia of the drum. [J_d; 0 to 100 kg m²; default 0] */
   inertia?: MomentOfInertia
 }
 

@@ -9,20 +9,20 @@ import { rigid, type Transmission, type TransmissionMember } from "./transmissio
 
 /** What any gears of a motion have beside their teeth. */
 export interface GearParts {
-  /** Torque that bearings, seals and grease take at the input, load or none. */
+  /** Torque that bearings, seals and grease take at the input, load or none. [T_d; 0 to 10000 N m; default 0] */
   dragTorque?: Moment
-  /** Moment of inertia on the input shaft. */
+  /** Moment of inertia on the input shaft. [J_0; 0 to 1000 kg m²; default 0] */
   inputInertia?: MomentOfInertia
-  /** Torque at the output shaft that turns it by an angle, the input held. */
+  /** Torque at the output shaft that turns it by an angle, the input held. [k_t; 0.01 to 1e8 N m/rad; optional] */
   rotationalStiffness?: RotationalStiffness | null
-  /** Torque that the output shaft may not pass, by the maker of the gears. */
+  /** Torque that the output shaft may not pass, by the maker of the gears. [T_max; 0.1 mN m to 100000 N m; optional] */
   maxTorque?: Moment | null
 }
 
 /** Gears in stages. */
 export interface GearElement extends GearParts {
   type: "gear"
-  /** Stages, from the drive to the load. */
+  /** Stages, from the drive to the load. [list of 1 to 8] */
   stages: readonly GearStage[]
 }
 

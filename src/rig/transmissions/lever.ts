@@ -5,17 +5,20 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 /** A lever: what moves its driving arm moves its driven arm in their ratio. */
 export interface LeverElement {
   type: "lever"
-  /** Pivot to where it is driven. */
+  /** Pivot to where it is driven. [r_1; 2 mm to 3 m] */
   drivingArm: Length
-  /** Pivot to where it drives. */
+  /** Pivot to where it drives. [r_2; 2 mm to 3 m] */
   drivenArm: Length
-  /** Arms on the same side of the pivot move the same way, on opposite sides the other way. */
+  /** Arms on the same side of the pivot move the same way, on opposite sides the other way. [same-side or opposite-sides] */
   arms: "same-side" | "opposite-sides"
-  /** Angle of the arms at the start, from where they stand square to what they pull; positive the way it turns. */
+  /**
+   * Angle of the arms at the start, from where they stand square to what they pull; positive the way it turns. [phi_0;
+   * −85° to 85°; default 0]
+   */
   startAngle?: Angle
-  /** Share of the effort that its pivot and pins let through, either way. */
+  /** Share of the effort that its pivot and pins let through, either way. [eta; 30 to 100 %] */
   efficiency: Ratio
-  /** Force at the driven arm that it may not pass. */
+  /** Force at the driven arm that it may not pass. [F_max; 1 mN to 1000 kN; optional] */
   maxForce?: Force | null
 }
 

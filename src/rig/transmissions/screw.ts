@@ -9,25 +9,32 @@ import { rigid, type TransmissionMember } from "./transmission.js"
 /** A screw and its nut. Give the friction of its thread, or its efficiency as ball-screw datasheets print it. */
 export interface ScrewElement {
   type: "screw"
-  /** Outside diameter of the thread. */
+  /** Outside diameter of the thread. [d; 1 mm to 1 m] */
   majorDiameter: Length
+  /** Pitch [p; 0.1 mm to 1 m] */
   pitch: Length
-  /** Threads side by side; the lead is pitch times starts. */
+  /** Threads side by side; the lead is pitch times starts. [n; whole 1 to 20; default 1] */
   starts?: number
-  /** Whole angle between the flanks: 0 for square, 30° for metric trapezoidal threads. */
+  /** Whole angle between the flanks: 0 for square, 30° for metric trapezoidal threads. [alpha; 0 to 90°; default 0] */
   flankAngle?: Angle
+  /** Friction in the thread [f; 0 to 1; optional] */
   threadFriction?: number | null
-  /** Efficiency of the thread, lifting. */
+  /** Efficiency of the thread, lifting. [eta_t; 1 to 100 %; optional] */
   screwEfficiency?: Ratio | null
+  /** Friction in the collar [f_c; 0 to 1; default 0] */
   collarFriction?: number
+  /** Mean diameter of the collar [d_c; 0 to 2 m; default 0] */
   collarDiameter?: Length
-  /** Torque that a preloaded nut, seals and bearings take, load or none. */
+  /** Torque that a preloaded nut, seals and bearings take, load or none. [T_d; 0 to 100 N m; default 0] */
   dragTorque?: Moment
-  /** Moment of inertia of what turns. */
+  /** Moment of inertia of what turns. [J_s; 0 to 10 kg m²; default 0] */
   inertia?: MomentOfInertia
-  /** Play of the nut along the screw. */
+  /** Play of the nut along the screw. [s_b; 0 to 10 mm; default 0] */
   backlash?: Length
-  /** Force on the nut that it may not pass: the maker's rating, or what makes a long thin screw buckle. */
+  /**
+   * Force on the nut that it may not pass: the maker's rating, or what makes a long thin screw buckle. [F_max; 1 mN to
+   * 1000 kN; optional]
+   */
   maxForce?: Force | null
 }
 

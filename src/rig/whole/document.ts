@@ -70,7 +70,7 @@ export interface Wanted {
 export interface Motion<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> {
   /** Name of the motion [text of 1 to 100 characters] */
   name: string
-  /** Drive [by its type: linear-actuator] */
+  /** Drive [by its type: linear-actuator, gearmotor or hobby-servo] */
   drive: D & {
     /** Like drives that share the work. [n_d; whole 1 to 50; default 1] */
     count?: number

@@ -28,7 +28,17 @@ function steady(effort: number): Mechanism {
 
 function modelOf(chain: readonly Transmission[], load: number): MotionModel {
   const frame = { at: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } as const
-  const part = { name: "load", mechanism: steady(load), own: [], count: 1, sign: 1, start: 0, frame, state: emptyState(), effort: 0 } as const
+  const part = {
+    name: "load",
+    mechanism: steady(load),
+    own: [],
+    count: 1,
+    sign: 1,
+    start: 0,
+    frame,
+    state: emptyState(),
+    effort: 0,
+  } as const
   return { name: "m", drive: { inertia: 0 } as MotionModel["drive"], drives: 1, chain, parts: [{ ...part }], span: 1 }
 }
 

@@ -1,7 +1,7 @@
 // Crank and lever against closure solved by Newton, limits found by marching, and turned vectors.
 import { describe, expect, it } from "vitest"
-import { crank, type CrankElement } from "../../../src/rig/transmissions/crank.js"
-import { lever, type LeverElement } from "../../../src/rig/transmissions/lever.js"
+import { type CrankElement, crank } from "../../../src/rig/transmissions/crank.js"
+import { type LeverElement, lever } from "../../../src/rig/transmissions/lever.js"
 import type { Transmission } from "../../../src/rig/transmissions/transmission.js"
 import type { SiOf } from "../../../src/solver/index.js"
 import { between, built, samples, seeded } from "../members.js"
