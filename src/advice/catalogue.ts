@@ -50,7 +50,7 @@ export interface CatalogueWire {
   linearDensity: LinearDensity
   /** Price of one metre of one conductor. */
   pricePerMetre: number
-  /** Maximum current its insulation and run allow; `null` where none is stated (and none is then held to). */
+  /** Maximum current its maker allows, where that is less than it bears in the air round it. */
   current?: Current | null
 }
 

@@ -168,9 +168,9 @@ export function guards(
   }
 }
 
-/** Largest blade fuse that guards a wire, A. */
-export function largestFuse(wire: LaidWire, limit: number, from?: number): number {
-  const long = longFuse(wire)
+/** Largest blade fuse that guards a wire, A; `bound` where its datasheet allows less. */
+export function largestFuse(wire: LaidWire, limit: number, from?: number, bound?: number): number {
+  const long = longFuse(wire, bound)
   if (guards(long * (1 - 1e-12), wire, limit, from).overload) return long
   return Math.min(long, shortCurrent(wire, bladeFuse.overload.longest, limit, from) / bladeFuse.overload.multiple)
 }

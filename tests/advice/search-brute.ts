@@ -8,6 +8,7 @@ import { movePoint, solveMove } from "../../src/rig/move/move.js"
 import { raiseDirection, wholeMove } from "../../src/rig/move/summary.js"
 import { isNoSolution, type SiOf } from "../../src/solver/index.js"
 import { demo } from "../helpers/rigs.js"
+import { currentFor, inStillAir, largestFuse } from "../wire/second.js"
 
 /** A combination as plain enumeration finds it. */
 export interface Plain {
@@ -98,6 +99,10 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                 for (const wire of parts.wires) {
                   combinations++
                   const size = { awg: wire.awg, area: wire.area }
+                  const copper = { ...size, material: "copper" as const, stranding: "solid" }
+                  const air = { ...inStillAir, ambientTemperature: rig.wiring!.ambientTemperature }
+                  const borne = Math.min(currentFor(copper, air, rig.wiring!.insulation), wire.current ?? Number.POSITIVE_INFINITY)
+                  const guardedBy = largestFuse(copper, air, rig.wiring!.insulation, 160)
                   const built: Rig = {
                     ...rig,
                     hinged: {
@@ -165,9 +170,9 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                     keeps(raise.totals.time, goals.raiseTime as number | null | undefined),
                     keeps(raise.totals.time + lower.totals.time, goals.stageTime as number | null | undefined),
                     keeps(drawn / parallel, cell.current),
-                    keeps(rig.wiring!.load ? Math.max(drawn, used) : drawn, wire.current),
+                    keeps(rig.wiring!.load ? Math.max(drawn, used) : drawn, borne),
                     keeps(drawn, rig.wiring!.fuseRating),
-                    keeps(rig.wiring!.fuseRating ?? 0, wire.current),
+                    keeps(rig.wiring!.fuseRating ?? 0, Math.min(guardedBy, borne / 1.35)),
                     keeps(drawn, rig.wiring!.switchRating),
                     keeps((goals.moves ?? 0) * charge, parallel * cell.capacity * (1 - number(goals.reserve ?? 0.2))),
                     keeps(price, goals.price),

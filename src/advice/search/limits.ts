@@ -1,5 +1,6 @@
 import { chemistries, openCircuitVoltage } from "../../pack/index.js"
 import { type Circuit, stiff } from "../../rig/power/circuit.js"
+import { inAir, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit } from "../../wire/withstand.js"
 import { type MechanicalParts, type SearchPlan, type SupplyParts, supplyParts } from "./goals.js"
 import {
   doesMove,
@@ -98,8 +99,10 @@ export interface Wire {
   readonly index: number
   readonly cost: number
   readonly mass: number
-  /** Maximum current, A; null where none is stated. */
-  readonly current: number | null
+  /** Current it bears for good in the air round it, or its maker's where that is less, A. */
+  readonly current: number
+  /** Largest fuse that guards it there, A. */
+  readonly fuse: number
 }
 
 /** Every supply family, cheap ones first: what they find saves looking at dear ones. */
@@ -125,14 +128,18 @@ export function suppliesOf(plan: SearchPlan, count: number): Supply[] {
 
 /** Every wire. */
 export function wiresOf(plan: SearchPlan): Wire[] {
-  const { source, load } = plan.rig.wiring as NonNullable<SearchPlan["rig"]["wiring"]>
+  const { source, load, ambientTemperature, insulation } = plan.rig.wiring as NonNullable<SearchPlan["rig"]["wiring"]>
   const metres = 2 * (source.length + (load?.length ?? 0))
-  return plan.catalogue.wires.map((wire, index) => ({
-    index,
-    cost: metres * wire.pricePerMetre,
-    mass: metres * wire.linearDensity,
-    current: wire.current,
-  }))
+  return plan.catalogue.wires.map(({ awg, area, pricePerMetre, linearDensity, current: stated }, index) => {
+    const own = { index, cost: metres * pricePerMetre, mass: metres * linearDensity }
+    // air as hot as the insulation may get leaves it no current at all
+    if (!(ambientTemperature < insulation)) return { ...own, current: 0, fuse: 0 }
+    const laid = { ...inAir({ awg, area, material: "copper", stranding: "solid" }), ambientTemperature, insulationRating: insulation }
+    const rated = ratedCurrentOf(laid)
+    const current = Math.min(rated, stated ?? rated)
+    const limit = shortLimit({ insulationRating: insulation, faultTemperatureLimit: SHORT_LIMIT })
+    return { ...own, current, fuse: largestFuse(laid, limit, insulation, current) }
+  })
 }
 
 // a bound must stay below what it bounds whatever the quadrature's last digits
@@ -193,7 +200,7 @@ function lineRefusal(plan: SearchPlan, { parts }: Supply, wire: Wire, drawn: num
 
 /** Why a wire does not go with the rig's fuse: one that lets more through than the wire stands does not protect it. */
 export function wireRefusal(plan: SearchPlan, wire: Wire): Refusal | null {
-  return firstBroken(["unprotected", plan.rig.wiring?.fuseRating ?? Number.NEGATIVE_INFINITY, wire.current])
+  return firstBroken(["unprotected", plan.rig.wiring?.fuseRating ?? Number.NEGATIVE_INFINITY, wire.fuse])
 }
 
 /** What is known before any time is calculated: without a converter the line's current is the actuators'. */

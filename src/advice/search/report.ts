@@ -82,7 +82,7 @@ const told: Readonly<Record<Reason, readonly [kind: Kind | "number" | null, faul
   energy: ["charge", "the charge does not last the day"],
   "wire-current": ["current", "the current is above what the wire carries"],
   fuse: ["current", "the current is above the rig's fuse"],
-  unprotected: ["current", "the rig's fuse lets more through than the wire carries, and does not protect it"],
+  unprotected: ["current", "the rig's fuse is larger than the largest that guards this wire"],
   switch: ["current", "the current is above what the rig's switch is rated for"],
   price: ["number", "the parts cost too much"],
   mass: ["mass", "the parts weigh too much"],
