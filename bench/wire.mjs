@@ -1,7 +1,17 @@
 // Wire: one call of each solver's kernel, and a harness of fifty nodes.
-import { conductor, conductorSize, fuseCoordination, harness, ledRun, motorSwitching, voltageDrop, wireHeating } from "alula/wire"
+import {
+  conductor,
+  conductorSize,
+  fuseCoordination,
+  harness,
+  ledRun,
+  motorSwitching,
+  resettableFuse,
+  voltageDrop,
+  wireHeating,
+} from "alula/wire"
 
-const solvers = { conductor, voltageDrop, conductorSize, wireHeating, fuseCoordination, harness, ledRun, motorSwitching }
+const solvers = { conductor, voltageDrop, conductorSize, wireHeating, fuseCoordination, harness, ledRun, motorSwitching, resettableFuse }
 
 /** A looped trunk of 50 nodes with a lantern at every second one, fed at two points. */
 const nodes = 50

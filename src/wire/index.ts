@@ -82,6 +82,14 @@ export {
   type ReversingSwitch,
   type StoppedPart,
 } from "./motor-switching/index.js"
+export { type HoldTable, holdTables, publishedShare } from "./resettable-fuse/data.js"
+export {
+  type HoldPoint,
+  type ResettableFuse,
+  type ResettableFuseCaution,
+  type ResettableFuseInput,
+  resettableFuse,
+} from "./resettable-fuse/index.js"
 export { type VoltageDrop, type VoltageDropCaution, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
 export { type WireHeating, type WireHeatingCaution, type WireHeatingInput, type WireHeatingRefusal, wireHeating } from "./wire-heating.js"
 export { adiabaticConstant, adiabaticFactor, fusingCurrent } from "./withstand.js"

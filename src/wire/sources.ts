@@ -254,3 +254,30 @@ export const CONTROL_CONTACTS: Source = {
   where: "table 4 (DC-12: 1 ms to 95 %; DC-13: 6 ms for each watt, at most 300 ms)",
   verified: "not-seen",
 }
+
+/** What sheets of resettable fuses print. */
+export const PTC_SHEETS: Source = {
+  title: "Datasheets of radial and chip polymer resettable fuses, electrical characteristics at 23 °C",
+  where: "trip at twice the hold current (1.75 to 3 times), time to trip at five times; resistance new and one hour after a trip",
+  verified: "seen",
+}
+
+export const PTC_DERATING: Source = {
+  title: "Datasheets of polymer resettable fuses, thermal derating (1206 chip; 99 V radial; 30 V radial and high-current as quoted)",
+  where: "hold current by air temperature",
+  verified: "seen",
+}
+
+export const PTC_LIMITS: Source = {
+  title: "Comparison of polymer resettable fuses with one-time fuses",
+  where: "they break 40 A at up to 60 V, and go on leaking up to some hundred mA while tripped",
+  verified: "seen",
+}
+
+export const THERMAL_RELAY: Source = {
+  title: "IEC 60255-149, Measuring relays and protection equipment, functional requirements for thermal electrical relays",
+  by: "IEC",
+  edition: "2013",
+  where: "time to operate from cold: tau·ln(I²/(I² − I_θ²))",
+  verified: "not-seen",
+}

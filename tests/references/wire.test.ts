@@ -24,6 +24,7 @@ import {
   voltageDrop,
 } from "../../src/wire/index.js"
 import { type Check, type RowInputs, referenceRows, referenceTests } from "../helpers/references.js"
+import { resettable, resettableWithout } from "./wire-resettable.js"
 
 type Numbers = Readonly<Record<string, number>>
 const numbers =
@@ -152,6 +153,7 @@ const rerated = (current: number, loading: number, temperatureFactor: number) =>
 referenceTests(
   "wire",
   {
+    ...resettable,
     "contact-categories-dc": (i) => {
       const rows = (i.categories as ContactCategory[]).map((name) => contactCategories[name])
       return { switching_capacity: rows.map((r) => r.switches), time_constant_ms: rows.map((r) => r.timeConstant * 1000) }
@@ -441,6 +443,7 @@ referenceTests(
     ...forEach(/^wire-nec8-awg\d+-75degC$/, nec75),
   },
   {
+    ...resettableWithout,
     "onderdonk-14awg-400A-time": { with_234_minus_Ta_s: "the row's own example of the misprinted sign" },
     "onderdonk-16awg-5s": { with_234_minus_Ta_A: "the row's own example of the misprinted sign" },
     "preece-aluminium-250A-misprint": { printed_in: "two digits exchanged in print; its neighbours confirm the other" },

@@ -7,12 +7,13 @@ import {
   harness,
   ledRun,
   motorSwitching,
+  resettableFuse,
   voltageDrop,
   wireHeating,
 } from "../../src/wire/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { conductor, fuseCoordination, harness, ledRun, motorSwitching, conductorSize, voltageDrop, wireHeating }
+const solvers = { conductor, fuseCoordination, harness, ledRun, motorSwitching, resettableFuse, conductorSize, voltageDrop, wireHeating }
 
 /** A wire's size: 4/0 to 40 by gauge, or any area. */
 const size = [
@@ -66,6 +67,29 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "fuseResistance: min 0, max 100, default 5 mohm",
     "hotFactor: min 1, max 10, default 1.4",
     "initialConductorTemperature: min -50, max 200, default null",
+    "faultTemperatureLimit: min 70, max 350, default 160",
+  ],
+  resettableFuse: [
+    "holdCurrent: min 1 mA, max 100",
+    "tripCurrent: min 1 mA, max 300, default null",
+    "testCurrent: min 1 mA, max 1000, default null",
+    "tripTime: min 1 ms, max 600",
+    "minResistance: min 0, max 1000",
+    "maxResistance: min 0.1 mohm, max 1000",
+    "maxVoltage: min 1, max 600",
+    "maxFaultCurrent: min 1, max 1000, default 40",
+    "trippedPower: min 1 mW, max 100, default null",
+    "holdCurve: min 2, max 50, default null",
+    "holdCurve.temperature: min -60, max 150",
+    "holdCurve.share: min 0.01, max 4",
+    "sourceVoltage: min 0.1, max 600",
+    "current: min 0.1 mA, max 300",
+    "faultCurrent: min 1 mA, max 10000, default null",
+    "minDeviceTemperature: min -40, max 85, default 0",
+    "maxDeviceTemperature: min -40, max 85, default 40",
+    ...size,
+    ...laid,
+    "datasheetAmpacity: min 0.1 mA, max 1000, default null",
     "faultTemperatureLimit: min 70, max 350, default 160",
   ],
   motorSwitching: [
