@@ -10,11 +10,12 @@ import {
   memberSize,
   naturalFrequency,
   pinJoint,
+  planeFrame,
   sectionOf,
   tubeSection,
 } from "alula/frame"
 
-const solvers = { tubeSection, beam, column, pinJoint, naturalFrequency, bendingRod, handlingLoad, massProperties, memberSize }
+const solvers = { tubeSection, beam, column, pinJoint, planeFrame, naturalFrequency, bendingRod, handlingLoad, massProperties, memberSize }
 const curve = beamCurve({
   length: 0.9,
   span: null,

@@ -210,10 +210,14 @@ export function solveFrame(system: FrameSystem): SolvedFrame {
   const size = firstHold + holds.length
   // units in which motions and forces are of one size: lengths by the frame's, flexibilities by the softest's of members and supports
   const unit = sizeOf(system)
-  const give = Math.max(
-    ...members.map((m, i) => ((shapes[i] as Shape).length * unit ** 2) / m.bending),
+  const lengthOf = (i: number) => (shapes[i] as Shape).length
+  const softest = Math.max(
+    ...members.map((m, i) => m.stretch * lengthOf(i)),
+    // how a member bends that both joints let turn is its own affair
+    ...members.map((m, i) => (m.turnsAtFrom && m.turnsAtTo ? 0 : (lengthOf(i) * unit ** 2) / m.bending)),
     ...holds.map((h) => h.flexibility * (h.way === 2 ? unit ** 2 : 1)),
   )
+  const give = softest > 0 ? softest : 1
   const matrix = Array.from({ length: size }, () => new Array<number>(size).fill(0))
   const right = new Array<number>(size).fill(0)
   const put = (i: number, j: number, v: number) => {

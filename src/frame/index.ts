@@ -53,10 +53,10 @@ export {
   massOf,
   massProperties,
 } from "./mass-properties.js"
+export type { MaterialChoice } from "./material-choice.js"
 export { creepFactor, stiffnessFactor, strengthFactor } from "./material-factors.js"
 export {
   type BentMember,
-  type MaterialChoice,
   type MemberSize,
   type MemberSizeCaution,
   type MemberSizeInput,
@@ -80,6 +80,31 @@ export {
 } from "./natural-frequency/index.js"
 export { type PinJoint, type PinJointCaution, type PinJointRefusal, pinJoint } from "./pin-joint/index.js"
 export type { HolePlace, PinJointInput } from "./pin-joint/parts.js"
+export {
+  type ClampedSupport,
+  drawPlaneFrame,
+  type FrameJoint,
+  type FrameLoad,
+  type FrameMember,
+  type FrameNode,
+  type FrameSupport,
+  type LoadDirection,
+  type MemberForce,
+  type MemberForces,
+  type MemberMoment,
+  type MemberSpread,
+  type NodeLoad,
+  type NodeMove,
+  type PinnedSupport,
+  type PlaneFrame,
+  type PlaneFrameCaution,
+  type PlaneFrameInput,
+  type PlaneFrameRefusal,
+  planeFrame,
+  type RollerSupport,
+  type SpringSupport,
+  type SupportForce,
+} from "./plane-frame/index.js"
 export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"
 export { type HoledMember, throughHole } from "./through-hole.js"
 export {

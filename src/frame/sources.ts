@@ -111,6 +111,33 @@ export const HIBBELER_STRUCTURES: Source = {
   verified: "not-seen",
 }
 
+/** Buckling of members and frames. */
+export const TIMOSHENKO_STABILITY: Source = {
+  title: "Theory of Elastic Stability",
+  by: "S. P. Timoshenko, J. M. Gere",
+  edition: "2nd, 1961",
+  where: "chapter 2 (bars and frames)",
+  verified: "not-seen",
+}
+
+/** Counting the buckling loads of a frame. */
+export const WITTRICK_WILLIAMS: Source = {
+  title: "A general algorithm for computing natural frequencies of elastic structures",
+  by: "W. H. Wittrick, F. W. Williams",
+  edition: "Quart. J. Mech. Appl. Math. 24, 1971",
+  where: "pages 263-284",
+  verified: "not-seen",
+}
+
+/** Steel structures, when sway counts. */
+export const EN_1993_1: Source = {
+  title: "EN 1993-1-1, Design of steel structures: general rules",
+  by: "CEN",
+  edition: "2005",
+  where: "clause 5.2.1",
+  verified: "not-seen",
+}
+
 /** Rings under opposite loads. */
 export const ROARK: Source = {
   title: "Roark's Formulas for Stress and Strain",

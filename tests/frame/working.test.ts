@@ -5,8 +5,10 @@ import {
   continuousBeam,
   handlingLoad,
   massProperties,
+  memberSize,
   naturalFrequency,
   pinJoint,
+  planeFrame,
   tubeSection,
 } from "../../src/frame/index.js"
 import { any, type WorkingCase, workingTests } from "../helpers/working.js"
@@ -106,6 +108,63 @@ const cases: readonly WorkingCase[] = [
     "clamp by force",
     any(pinJoint),
     { force: 80, bolt: "M4", tube: { pipe: "1" }, material: "pvc-pipe", clampWidth: 0.02, clampForce: 200 },
+  ],
+  [
+    "column of whatever diameter it takes",
+    any(memberSize),
+    { member: { type: "column", length: 0.8, load: 90 }, search: { type: "round", wall: 0.001, material: "steel" }, handling: "stumble" },
+  ],
+  [
+    "bar of whatever height it takes",
+    any(memberSize),
+    {
+      member: { type: "beam", length: 0.8, support: "simple", forces: [{ force: 60, position: 0.3 }] },
+      search: { type: "rectangular", width: 0.02, material: "softwood" },
+      deflectionLimit: 0.004,
+    },
+  ],
+  [
+    "frame of bare figures and wood, on a roller and a spring",
+    any(planeFrame),
+    {
+      nodes: [
+        { name: "a", x: 0, y: 0 },
+        { name: "b", x: 0.4, y: 0.7 },
+        { name: "c", x: 1, y: 0.2 },
+      ],
+      members: [
+        {
+          name: "left",
+          from: "a",
+          to: "b",
+          section: { secondMoment: 1e-8, fibre: 0.01, area: 2e-4 },
+          modulus: 1e10,
+          strength: 3e7,
+          density: 600,
+        },
+        { name: "right", from: "b", to: "c", endJoint: "pinned", section: lath, material: "softwood" },
+        {
+          name: "tie",
+          from: "a",
+          to: "c",
+          startJoint: "pinned",
+          endJoint: "pinned",
+          section: { outsideDiameter: 0.004 },
+          material: "steel",
+        },
+      ],
+      supports: [
+        { type: "roller", node: "a", holds: "sideways" },
+        { type: "spring", node: "a", upStiffness: 5000 },
+        { type: "pinned", node: "c" },
+      ],
+      loads: [
+        { type: "force", member: "right", force: 40, position: 0.3, direction: "across" },
+        { type: "spread", member: "left", startLoad: -20, endLoad: 30, start: 0.1, end: 0.6, direction: "along" },
+        { type: "node", node: "b", right: -5, up: -60, moment: 2 },
+      ],
+      handling: "stumble",
+    },
   ],
   ["heavy tip", any(naturalFrequency), { length: 1, section: box, material: "glass-pultruded", tipMass: 5, addedMass: 0.1, stepRate: 1.5 }],
   [

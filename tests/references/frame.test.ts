@@ -28,6 +28,7 @@ import { si } from "../../src/quantity/index.js"
 import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
 import { severalSupports } from "./frame-beams.js"
 import { derating, materialChecks, pipeOf, rangeChecks, withoutRanges } from "./frame-data.js"
+import { frames } from "./frame-frames.js"
 
 const inch = 0.0254
 const psi = si("pressure", "1 psi")
@@ -118,6 +119,7 @@ const sizeFor = (answer: (size: number) => number, wanted: number, low: number, 
 
 const checks: Record<string, Check> = {
   ...severalSupports,
+  ...frames,
   ...materialChecks(rows),
   ...rangeChecks,
   "frequency-one-tube-four-ends": ({ EI_N_m2, mass_per_length_kg_per_m, length_m }) => ({

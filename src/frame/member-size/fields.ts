@@ -1,14 +1,14 @@
 // Descriptions of memberSize.
 import { type Either, type Fields, type OutFields, optionsFrom } from "../../solver/index.js"
-import { beam, densityField, loadFields, spanFields } from "../beam/index.js"
+import { beam, loadFields, spanFields } from "../beam/index.js"
 import { column, endFields } from "../column/index.js"
 import { conditionFields } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
+import { choiceFields } from "../material-choice.js"
 import { sectionFields, sectionRules } from "../section.js"
-import type { MaterialChoice, MemberSize, MemberSizeInput } from "./types.js"
+import type { MemberSize, MemberSizeInput } from "./types.js"
 
-const { material, modulus, strength, materialTemperature, duration } = conditionFields
-const choiceFields: Fields<MaterialChoice> = { material, modulus, strength, density: densityField }
+const { materialTemperature, duration } = conditionFields
 /** A size must be known well enough to be judged and weighed. */
 const choiceRules = [
   { atLeastOne: ["material", "modulus"] },

@@ -2,9 +2,10 @@
 import { at, type Step } from "../../solver/index.js"
 import { END_CONSTANTS } from "../data-columns.js"
 import { handlingCases } from "../data-loads.js"
+import { densityOf } from "../material-choice.js"
 import { sectionOf } from "../section.js"
 import { GERE, SHIGLEY } from "../sources.js"
-import { densityOf, modulusOf } from "./kernel.js"
+import { modulusOf } from "./kernel.js"
 import type { Looked, MemberSize, MemberSizeTrace, Si } from "./types.js"
 
 type SizeStep = Step<Si, MemberSize, MemberSizeTrace>
@@ -14,7 +15,12 @@ const pushed = 'equalText(member, "column")'
 const section = (trace: Partial<MemberSizeTrace>) => sectionOf(chosenOf(trace).size.section)
 
 export const memberSizeFormulae = (): readonly SizeStep[] => [
-  { symbol: "rho_c", kind: "density", meaning: "density of the size chosen, heavy end", given: (_, __, t) => densityOf(chosenOf(t).size) },
+  {
+    symbol: "rho_c",
+    kind: "density",
+    meaning: "density of the size chosen, heavy end",
+    given: (_, __, t) => densityOf(chosenOf(t).size.made),
+  },
   { symbol: "A_c", kind: "area", meaning: "area that its weight corresponds to", given: (_, __, t) => section(t).weightArea as number },
   { symbol: "I_c", kind: "secondMoment", meaning: "its second moment", given: (_, __, t) => section(t).secondMoment },
   { symbol: "c_c", kind: "length", meaning: "its outermost fibre", given: (_, __, t) => section(t).fibre as number },

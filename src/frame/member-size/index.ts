@@ -8,7 +8,6 @@ import type { MemberSize, MemberSizeCaution, MemberSizeInput, MemberSizeRefusal,
 
 export type {
   BentMember,
-  MaterialChoice,
   MemberSize,
   MemberSizeCaution,
   MemberSizeInput,

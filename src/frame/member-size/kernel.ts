@@ -5,6 +5,7 @@ import { type ColumnInput, column } from "../column/index.js"
 import { conditionOf } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
+import { densityOf } from "../material-choice.js"
 import { sectionOf } from "../section.js"
 import { cylinderBuckling } from "../tube-section/index.js"
 import type { Fail, Looked, MemberSize, MemberSizeRefusal, MemberSizeTrace, Si, Size } from "./types.js"
@@ -41,8 +42,6 @@ export function modulusOf({ materialTemperature, duration }: Si, { made }: Size)
   return isNoSolution(condition) ? 0 : condition.modulus
 }
 
-export const densityOf = ({ made }: Size) => made.density ?? (made.material === null ? 0 : frameMaterials[made.material].density[1])
-
 /** Local buckling stress of a thin round wall over the bending stress. */
 function wallMargin({ section, made }: Size, modulus: number, stress: number | null): number | null {
   const poisson = made.material === null ? null : frameMaterials[made.material].poisson
@@ -71,7 +70,7 @@ export function judge(si: Si, size: Size): Looked {
   return {
     name: size.name,
     size,
-    mass: densityOf(size) * (section.weightArea as number) * si.member.length,
+    mass: densityOf(size.made) * (section.weightArea as number) * si.member.length,
     depth: 2 * (section.fibre as number),
     safetyFactor,
     wallSafetyFactor,

@@ -1,25 +1,13 @@
 // What memberSize takes and gives back.
-import type { Density, Force, Length, Pressure, Temperature, Time } from "../../quantity/index.js"
+import type { Force, Length, Temperature, Time } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Beam, BeamCaution } from "../beam/index.js"
 import type { BeamLoads, BeamSupport } from "../beam/loads.js"
 import type { Column, ColumnCaution } from "../column/index.js"
 import type { ColumnEnds } from "../data-columns.js"
 import type { HandlingCase } from "../data-loads.js"
-import type { FrameMaterial } from "../data-materials.js"
+import type { MaterialChoice } from "../material-choice.js"
 import type { SectionInput } from "../section.js"
-
-/** What a size is made of: a material, or its figures. */
-export interface MaterialChoice {
-  /** Material; its safe figures are used unless given below. [one of 17 words; optional] */
-  material?: FrameMaterial | null
-  /** Young's modulus at 23 °C, instead of the material's. [E_g; 1 MPa to 1000 GPa; optional] */
-  modulus?: Pressure | null
-  /** Yield or breaking stress at 23 °C, instead of the material's. [S_g; 0.1 MPa to 10 GPa; optional] */
-  strength?: Pressure | null
-  /** Density, instead of the material's heavy end. [rho_g; 1 to 25000 kg/m³; optional] */
-  density?: Density | null
-}
 
 /** A member that is bent: clamped at its start, or resting on two supports. */
 export interface BentMember extends BeamLoads {
