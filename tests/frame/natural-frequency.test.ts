@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest"
 import { cantileverRoot, magnification, naturalFrequency } from "../../src/frame/index.js"
-import { assemble, elementMass, elementStiffness, evenNodes, leastEigenvalue, without } from "./elements.js"
+import { barRoot, krylov, modesBelow, placesOf, shapeOf } from "../../src/frame/natural-frequency/modes.js"
+import { assemble, elementMass, elementStiffness, evenNodes, leastEigenvalue, type Matrix, without } from "./elements.js"
 
 /** First root of a unit cantilever with a tip mass by finite elements with consistent mass. */
 function elementRoot(massRatio: number, n = 24): number {
@@ -98,5 +99,140 @@ describe("naturalFrequency", () => {
   it("wants a mass along the length", () => {
     const outcome = naturalFrequency.attempt({ length: 1, section: { secondMoment: 1e-9 }, modulus: 1e9 })
     expect(!outcome.ok && "issues" in outcome.error && outcome.error.issues.map((i) => i.path.join("."))).toEqual(["massPerLength"])
+  })
+})
+
+describe("a root that gives, and masses along the member", () => {
+  const n = 24
+  /** Stiffness and mass of a unit bar by plane elements: springs and masses as numbers on the diagonals; masses lie on its nodes. */
+  function sprung(turning: number, sinking: number, lumps: readonly { at: number; mass: number }[]): readonly [Matrix, Matrix] {
+    const [stiffness, mass] = [assemble(evenNodes(n), elementStiffness), assemble(evenNodes(n), elementMass)]
+    if (sinking > 0) stiffness[0]![0]! += 1 / sinking
+    if (turning > 0) stiffness[1]![1]! += 1 / turning
+    for (const { at, mass: m } of lumps) mass[2 * Math.round(at * n)]![2 * Math.round(at * n)]! += m
+    const held = [...(sinking > 0 ? [] : [0]), ...(turning > 0 ? [] : [1])]
+    return [without(stiffness, held), without(mass, held)]
+  }
+  /** Modes of the elements below a square of the frequency: negative pivots of K − λ·M. */
+  function below([stiffness, mass]: readonly [Matrix, Matrix], square: number): number {
+    const rows = stiffness.map((row, i) => row.map((k, j) => k - square * mass[i]![j]!))
+    let count = 0
+    for (let k = 0; k < rows.length; k++) {
+      if (rows[k]![k]! < 0) count++
+      for (let i = k + 1; i < Math.min(rows.length, k + 4); i++) {
+        const ratio = rows[i]![k]! / rows[k]![k]!
+        for (let j = k; j < Math.min(rows.length, k + 4); j++) rows[i]![j]! -= ratio * rows[k]![j]!
+      }
+    }
+    return count
+  }
+  const bars = [
+    [0.1, 0, []],
+    [2, 0, [{ at: 1, mass: 0.7 }]],
+    [0, 0.05, [{ at: 0.5, mass: 2 }]],
+    [
+      30,
+      4,
+      [
+        { at: 0, mass: 0.4 },
+        { at: 0.25, mass: 1 },
+      ],
+    ],
+    [
+      0.3,
+      0.01,
+      [
+        { at: 0.125, mass: 5 },
+        { at: 0.5, mass: 0.2 },
+        { at: 1, mass: 3 },
+      ],
+    ],
+    [0, 0, [{ at: 0.75, mass: 40 }]],
+  ] as const
+
+  it("has the three roots that finite elements have between two counts", () => {
+    for (const [turning, sinking, lumps] of bars) {
+      const elements = sprung(turning, sinking, lumps)
+      for (const mode of [1, 2, 3] as const) {
+        const { x } = barRoot({ turning, sinking, lumps }, mode)
+        // cubic elements lie above, by (x·h)⁴/2880 of the root in a wave of many elements
+        const above = (x / n) ** 4 / 1440
+        const counts = [below(elements, (x * (1 - 1e-7)) ** 4), below(elements, (x * (1 + above + 1e-7)) ** 4)]
+        expect(counts, `${turning} ${sinking} mode ${mode}`).toEqual([mode - 1, mode])
+      }
+    }
+  })
+
+  it("has shapes with neither moment nor shear force at the tip, joined to their springs", () => {
+    for (const [turning, sinking, lumps] of bars)
+      for (const mode of [1, 2, 3] as const) {
+        const { x, residual } = barRoot({ turning, sinking, lumps }, mode)
+        expect(Math.abs(residual)).toBeLessThan(1e-8)
+        const [first] = shapeOf({ turning, sinking, lumps }, x).stretches
+        const [v, t, b] = first!.start
+        expect(Math.abs(turning * b - t)).toBeLessThan(1e-9)
+        const rootMass = lumps.filter((l) => l.at === 0).reduce((sum, l) => sum + l.mass, 0)
+        expect(Math.abs(sinking * (first!.start[3] - rootMass * x ** 4 * v) + v)).toBeLessThan(1e-9)
+      }
+  })
+
+  it("is the clamped bar with a tip mass where nothing gives", () => {
+    for (const mass of [0, 0.3, 10])
+      for (const mode of [1, 2, 3] as const)
+        expect(barRoot({ turning: 0, sinking: 0, lumps: [{ at: 1, mass }] }, mode).x).toBeCloseTo(cantileverRoot(mass, mode).x, 10)
+  })
+
+  it("swings as a stiff bar about a soft hinge: 3·k/(m·L³), and on a soft bracket as a lump: k/(m·L)", () => {
+    const soft = 1e5
+    expect(barRoot({ turning: soft, sinking: 0, lumps: [] }, 1).x ** 4 * soft).toBeCloseTo(3, 4)
+    // a clamp that only sinks: the whole bar goes up and down
+    expect(barRoot({ turning: 0, sinking: soft, lumps: [] }, 1).x ** 4 * soft).toBeCloseTo(1, 4)
+    // a mass alone, half way along: 3·E·I/a³
+    expect(barRoot({ turning: 0, sinking: 0, lumps: [{ at: 0.5, mass: 1e6 }] }, 1).x ** 4 * 1e6).toBeCloseTo(24, 3)
+  })
+
+  it("counts on either side of a switch alike: power series and closed forms, elements and exact stiffness", () => {
+    for (const k of [0, 1, 2, 3] as const) expect(krylov(1 + 1e-12)[k] / krylov(1 - 1e-12)[k]).toBeCloseTo(1, 10)
+    // stretches of less and of more than a tenth of a wave, the same bar
+    const lumps = [0.04, 0.045, 0.05, 0.055].map((at) => ({ at, mass: 1e-9 }))
+    expect(barRoot({ turning: 0.2, sinking: 0, lumps }, 1).x).toBeCloseTo(barRoot({ turning: 0.2, sinking: 0, lumps: [] }, 1).x, 7)
+    expect(modesBelow({ turning: 0, sinking: 0, lumps: [] }, 12)).toBe(4)
+    expect(
+      placesOf([
+        { at: 1 - 1e-8, mass: 1 },
+        { at: 0.3, mass: 1 },
+        { at: 0.3 + 1e-9, mass: 2 },
+        { at: 1e-9, mass: 5 },
+      ]),
+    ).toEqual([
+      { at: 0, mass: 5 },
+      { at: 0.3, mass: 3 },
+      { at: 1, mass: 1 },
+    ])
+  })
+
+  it("an actuator on its lever arm is a hinge of k·r², in series with what carries it", () => {
+    const at = (more: object) => naturalFrequency({ ...naturalFrequency.example, ...more }).frequency
+    expect(at({ actuator: { stiffness: 2e5, leverArm: 0.05 } })).toBeCloseTo(at({ rootTurningStiffness: 500 }), 9)
+    expect(at({ actuator: { stiffness: 4e5, leverArm: 0.05 }, rootTurningStiffness: 1000 })).toBeCloseTo(
+      at({ rootTurningStiffness: 500 }),
+      9,
+    )
+    expect(at({ rootTurningStiffness: 1e9, rootStiffness: 1e9 })).toBeCloseTo(at({}), 3)
+    expect(at({ tipMass: 0, masses: [{ mass: 0.08, position: 0.9 }] })).toBeCloseTo(at({}), 9)
+    expect(at({ masses: [{ mass: 0.3, position: 0.45 }] })).toBeLessThan(at({}))
+    expect(at({ masses: [{ mass: 0.3, position: 0 }] })).toBeCloseTo(at({}), 9)
+  })
+
+  it("the estimate is Rayleigh's upper bound, near for soft roots and heavy tips", () => {
+    for (const [rootTurningStiffness, tipMass] of [
+      [20, 0],
+      [200, 0.5],
+      [5000, 2],
+    ] as const) {
+      const out = naturalFrequency({ ...naturalFrequency.example, rootTurningStiffness, tipMass, rootStiffness: 1e4 })
+      expect(out.estimate).toBeGreaterThanOrEqual(out.frequency * (1 - 1e-9))
+      expect(out.estimate).toBeLessThan(out.frequency * 1.03)
+    }
   })
 })

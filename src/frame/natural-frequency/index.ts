@@ -1,30 +1,37 @@
-import { at, type SiOf, type Solver, solver } from "../../solver/index.js"
-import { conditionFields, conditionRules, conditionSteps } from "../condition.js"
-import { frameMaterials } from "../data-materials.js"
-import { sectionFields, sectionOf, sectionRules, sectionSteps } from "../section.js"
-import { BLEVINS, FOOTFALL, THOMSON } from "../sources.js"
+import { type Solver, solver } from "../../solver/index.js"
+import { conditionFields, conditionRules } from "../condition.js"
+import { sectionFields, sectionRules } from "../section.js"
+import { BLEVINS, FOOTFALL, THOMSON, WITTRICK_WILLIAMS } from "../sources.js"
 import { cautions, check } from "./cautions.js"
+import { naturalFrequencyFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { NaturalFrequency, NaturalFrequencyCaution, NaturalFrequencyInput, NaturalFrequencyRefusal } from "./types.js"
+import type {
+  NaturalFrequency,
+  NaturalFrequencyCaution,
+  NaturalFrequencyInput,
+  NaturalFrequencyRefusal,
+  NaturalFrequencyTrace,
+} from "./types.js"
 
 export { cantileverRoot, magnification } from "./kernel.js"
-export type { NaturalFrequency, NaturalFrequencyCaution, NaturalFrequencyInput, NaturalFrequencyRefusal } from "./types.js"
-
-const equation = (x: string, mu = "mu") => ({
-  left: `1 + cos(${x}) * cosh(${x}) + 1`,
-  right: `${mu} * ${x} * (sin(${x}) * cosh(${x}) - cos(${x}) * sinh(${x})) + 1`,
-  meaning: "frequency equation of the clamped bar with a tip mass, 1 added on both sides",
-  within: 1e-6,
-  source: at(BLEVINS, "table 8-8"),
-})
+export type {
+  HoldingActuator,
+  MassAlong,
+  NaturalFrequency,
+  NaturalFrequencyCaution,
+  NaturalFrequencyInput,
+  NaturalFrequencyRefusal,
+} from "./types.js"
 
 /**
- * How fast a clamped member swings by itself, against the steps of the wearer.
+ * How fast a member swings by itself that is clamped or sprung at its root and carries masses, against the steps of the wearer.
  *
  * Formula: fᵢ = xᵢ²/(2·π·L²)·√(E·I/m), xᵢ the roots of 1 + cos x·cosh x = μ·x·(sin x·cosh x − cos x·sinh x) with μ =
  * M/(m·L); L is the length, M the tip mass, m the mass per length (kg/m; of material and section unless given, plus
  * `addedMass`), E the modulus at the temperature, I the second moment. Estimate: √(3·E·I/(L³·(M +
- * 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio
+ * 33/140·m·L)))/(2·π). A root that gives turns by M/k, 1/k = 1/k_t + 1/(k_a·r_a²) with an actuator of stiffness k_a on a lever arm r_a, and
+ * sinks by V/k_r; with it, or masses along the member, the roots are those of the exact stiffness of the stretches between the masses, and
+ * the estimate counts every mass by the shape that a force at the tip gives. A shake at r times the frequency is magnified by 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio
  * (default: common practice), for the steps and their second harmonic. Frequencies are those of the soft and heavy ends
  * of the material's ranges, `maxFrequency` of the stiff and light ends. Valid for slender members with the tip mass
  * close to the tip.
@@ -52,6 +59,14 @@ const equation = (x: string, mu = "mu") => ({
  * - `massPerLength`: mass per length of the member [m_g; 0.01 g/m to 1000 kg/m; optional]
  * - `addedMass`: carried along its length [m_a; 0 to 1000 kg/m; default 0]
  * - `tipMass`: mass at the tip [M_t; 0 to 100 kg; default 0]
+ * - `masses`: masses along it [list of 0 to 20; default none]
+ *   - `mass`: mass [M_i; 0 to 100 kg]
+ *   - `position`: place [a_i; 0 to 20 m]
+ * - `rootTurningStiffness`: moment for each angle the root turns [k_t; 0.1 to 1e9 N m/rad; optional]
+ * - `rootStiffness`: force for each length the root gives [k_r; 10 N/m to 1000000 N/mm; optional]
+ * - `actuator`: actuator that holds it [group; optional]
+ *   - `stiffness`: force for each length it gives [k_a; 10 N/m to 1000000 N/mm]
+ *   - `leverArm`: lever arm about the hinge [r_a; 1 mm to 10 m]
  * - `stepRate`: steps per second [f_s; 0.5 to 4 Hz; default 2 Hz]
  * - `damping`: damping ratio [zeta; 0.001 to 0.5; default 0.02]
  * - at least one of `material` and `modulus`
@@ -59,13 +74,14 @@ const equation = (x: string, mu = "mu") => ({
  * **Results**
  *
  * `massPerLength`: mass per length in all [m_l; kg/m]; `minMassPerLength`: mass per length, light end [m_u; kg/m];
- * `massRatio`: tip mass against the rest [mu]; `firstRoot`: first root [x_1]; `firstRootLight`: first root, light end
- * [x_u]; `secondRoot`: second root [x_2]; `thirdRoot`: third root [x_3]; `frequency`: first frequency, minimum [f_1;
- * Hz]; `maxFrequency`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second frequency [f_2; Hz];
- * `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first frequency, spring-and-mass estimate [f_e; Hz];
- * `stepRatio`: natural frequency over step rate [r_s]; `amplification`: amplification of the shake [a_m]; `harmonic`:
- * governing harmonic of the steps [n_h]; `iterations`: search steps [number]; `residual`: error of the frequency
- * equation [number].
+ * `massRatio`: tip mass against the rest [mu]; `rootTurning`: root's turning against the member's bending [psi_t];
+ * `rootSinking`: root's sinking against the member's bending [psi_r]; `firstRoot`: first root [x_1]; `firstRootLight`:
+ * first root, light end [x_u]; `secondRoot`: second root [x_2]; `thirdRoot`: third root [x_3]; `frequency`: first
+ * frequency, minimum [f_1; Hz]; `maxFrequency`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second
+ * frequency [f_2; Hz]; `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first frequency, spring-and-mass
+ * estimate [f_e; Hz]; `stepRatio`: natural frequency over step rate [r_s]; `amplification`: amplification of the shake
+ * [a_m]; `harmonic`: governing harmonic of the steps [n_h]; `iterations`: search steps [number]; `residual`: error of
+ * the frequency equation [number].
  *
  * **Symbols of the working**
  *
@@ -79,13 +95,43 @@ const equation = (x: string, mu = "mu") => ({
  * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
  * end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0 where unknown [kg/m³]; rho_u: density, light end,
  * 0 where unknown [kg/m³]; A_o: area that the weight corresponds to, 0 where unknown [m²]; mu_u: the same, light end;
- * f_o: pace of the member [Hz]; r_1: steps against the nearest frequency in the range; r_2: second harmonic likewise;
- * a_1: magnified, steps; a_2: magnified, second harmonic.
+ * g_n: 1 where the root gives or masses sit along the member, else 0; psi_u: turning of the root, stiff end of the
+ * range; l_s1: lengths of the stretches between masses, over the whole, for x_1; m_s1: masses at their ends, over the
+ * member's, for x_1; v_s1: deflection at their starts, for x_1; w_s1: slope at their starts, for x_1; b_s1: second
+ * derivative at their starts, for x_1; q_s1: third derivative at their starts, for x_1; w_r_s1: slope at the root, for
+ * x_1; b_r_s1: second derivative at the root, for x_1; n_b_s1: second derivative that they must end with, for x_1;
+ * n_q_s1: third derivative that they must end with, for x_1; A_s1: first of Krylov's functions, for x_1; B_s1: second
+ * of them, for x_1; D_s1: third of them, for x_1; G_s1: fourth of them, for x_1; f_s1: deflection at the ends of the
+ * stretches, for x_1; l_s2: lengths of the stretches between masses, over the whole, for x_2; m_s2: masses at their
+ * ends, over the member's, for x_2; v_s2: deflection at their starts, for x_2; w_s2: slope at their starts, for x_2;
+ * b_s2: second derivative at their starts, for x_2; q_s2: third derivative at their starts, for x_2; w_r_s2: slope at
+ * the root, for x_2; b_r_s2: second derivative at the root, for x_2; n_b_s2: second derivative that they must end
+ * with, for x_2; n_q_s2: third derivative that they must end with, for x_2; A_s2: first of Krylov's functions, for
+ * x_2; B_s2: second of them, for x_2; D_s2: third of them, for x_2; G_s2: fourth of them, for x_2; f_s2: deflection at
+ * the ends of the stretches, for x_2; l_s3: lengths of the stretches between masses, over the whole, for x_3; m_s3:
+ * masses at their ends, over the member's, for x_3; v_s3: deflection at their starts, for x_3; w_s3: slope at their
+ * starts, for x_3; b_s3: second derivative at their starts, for x_3; q_s3: third derivative at their starts, for x_3;
+ * w_r_s3: slope at the root, for x_3; b_r_s3: second derivative at the root, for x_3; n_b_s3: second derivative that
+ * they must end with, for x_3; n_q_s3: third derivative that they must end with, for x_3; A_s3: first of Krylov's
+ * functions, for x_3; B_s3: second of them, for x_3; D_s3: third of them, for x_3; G_s3: fourth of them, for x_3;
+ * f_s3: deflection at the ends of the stretches, for x_3; l_su: lengths of the stretches between masses, over the
+ * whole, for x_u; m_su: masses at their ends, over the member's, for x_u; v_su: deflection at their starts, for x_u;
+ * w_su: slope at their starts, for x_u; b_su: second derivative at their starts, for x_u; q_su: third derivative at
+ * their starts, for x_u; w_r_su: slope at the root, for x_u; b_r_su: second derivative at the root, for x_u; n_b_su:
+ * second derivative that they must end with, for x_u; n_q_su: third derivative that they must end with, for x_u; A_su:
+ * first of Krylov's functions, for x_u; B_su: second of them, for x_u; D_su: third of them, for x_u; G_su: fourth of
+ * them, for x_u; f_su: deflection at the ends of the stretches, for x_u; f_o: pace of the member [Hz]; M_h: masses
+ * along the member [kg]; a_h: their places over the length; d_h: give of the tip against P * L^3 / (E * I); s_h: how
+ * far each mass moves against the tip; c_h: share of the member's own mass that counts: 33/140 on a rigid root; r_1:
+ * steps against the nearest frequency in the range; r_2: second harmonic likewise; a_1: magnified, steps; a_2:
+ * magnified, second harmonic.
  *
  * **Sources**
  * - R. D. Blevins: Formulas for Natural Frequency and Mode Shape, 1979, tables 8-1 and 8-8 (not verified against the
  *   document)
  * - W. T. Thomson: Theory of Vibration with Applications, 5th, 1998, chapter 3 (not verified against the document)
+ * - W. H. Wittrick, F. W. Williams: A general algorithm for computing natural frequencies of elastic structures,
+ *   Quart. J. Mech. Appl. Math. 24, 1971, pages 263-284 (not verified against the document)
  * - M. R. Willford, P. Young: A design guide for footfall induced vibration of structures, CCIP-016, 2006, table 4.3
  *   (not verified against the document)
  *
@@ -104,7 +150,7 @@ const equation = (x: string, mu = "mu") => ({
  * ```
  */
 export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, NaturalFrequencyRefusal, NaturalFrequencyCaution> =
-  /* @__PURE__ */ solver<NaturalFrequencyInput, NaturalFrequency, NaturalFrequencyRefusal, NaturalFrequencyCaution>(
+  /* @__PURE__ */ solver<NaturalFrequencyInput, NaturalFrequency, NaturalFrequencyRefusal, NaturalFrequencyCaution, NaturalFrequencyTrace>(
     "naturalFrequency",
     "Whether walking shakes it at its own frequency",
     solve,
@@ -132,6 +178,55 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
           default: 0,
         },
         tipMass: { kind: "mass", symbol: "M_t", label: "mass at the tip", min: 0, max: 100, typical: [0, 0.5], default: 0 },
+        masses: {
+          kind: "list",
+          label: "masses along it",
+          of: {
+            kind: "group",
+            label: "mass",
+            fields: {
+              mass: { kind: "mass", symbol: "M_i", label: "mass", min: 0, max: 100, typical: [0.02, 0.5] },
+              position: { kind: "length", symbol: "a_i", label: "place", min: 0, max: 20, typical: [0.1, 0.3] },
+            },
+          },
+          min: 0,
+          max: 20,
+          default: [],
+        },
+        rootTurningStiffness: {
+          kind: "rotationalStiffness",
+          symbol: "k_t",
+          label: "moment for each angle the root turns",
+          min: 0.1,
+          max: 1e9,
+          typical: [50, 5000],
+          default: null,
+        },
+        rootStiffness: {
+          kind: "forcePerLength",
+          symbol: "k_r",
+          label: "force for each length the root gives",
+          min: 10,
+          max: 1e9,
+          typical: [1e3, 1e6],
+          default: null,
+        },
+        actuator: {
+          kind: "group",
+          label: "actuator that holds it",
+          fields: {
+            stiffness: {
+              kind: "forcePerLength",
+              symbol: "k_a",
+              label: "force for each length it gives",
+              min: 10,
+              max: 1e9,
+              typical: [1e4, 1e6],
+            },
+            leverArm: { kind: "length", symbol: "r_a", label: "lever arm about the hinge", min: "1 mm", max: 10, typical: [0.03, 0.15] },
+          },
+          default: null,
+        },
         stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 0.5, max: 4, typical: [1.4, 2.4], default: 2 },
         damping: { kind: "ratio", symbol: "zeta", label: "damping ratio", min: 0.001, max: 0.5, typical: [0.005, 0.05], default: 0.02 },
       },
@@ -139,6 +234,8 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
         massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
         minMassPerLength: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
         massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
+        rootTurning: { kind: "number", symbol: "psi_t", label: "root's turning against the member's bending" },
+        rootSinking: { kind: "number", symbol: "psi_r", label: "root's sinking against the member's bending" },
         firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
         firstRootLight: { kind: "number", symbol: "x_u", label: "first root, light end" },
         secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
@@ -161,56 +258,8 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
         addedMass: "60 g/m",
         tipMass: "80 g",
       },
-      formulae: [
-        ...sectionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>((si) => si.section, false, true),
-        ...conditionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>(),
-        {
-          symbol: "rho",
-          kind: "density",
-          meaning: "density, heavy end, 0 where unknown",
-          given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
-        },
-        {
-          symbol: "rho_u",
-          kind: "density",
-          meaning: "density, light end, 0 where unknown",
-          given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[0]),
-        },
-        {
-          symbol: "A_o",
-          kind: "area",
-          meaning: "area that the weight corresponds to, 0 where unknown",
-          given: (si) => sectionOf(si.section).weightArea ?? 0,
-        },
-        { symbol: "m_l", meaning: "mass per length in all", is: "m_g + m_a", when: "has_massPerLength" },
-        { symbol: "m_l", meaning: "mass per length in all", is: "rho * A_o + m_a", when: "not has_massPerLength" },
-        { symbol: "m_u", meaning: "mass per length, light end", is: "m_g + m_a", when: "has_massPerLength" },
-        { symbol: "m_u", meaning: "mass per length, light end", is: "rho_u * A_o + m_a", when: "not has_massPerLength" },
-        { symbol: "mu", meaning: "tip mass against the rest", is: "M_t / (m_l * L)" },
-        { symbol: "mu_u", kind: "number", meaning: "the same, light end", is: "M_t / (m_u * L)" },
-        { solved: "x_1", meaning: "first root" },
-        equation("x_1"),
-        { solved: "x_2", meaning: "second root" },
-        equation("x_2"),
-        { solved: "x_3", meaning: "third root" },
-        equation("x_3"),
-        { solved: "x_u", meaning: "first root, light end" },
-        equation("x_u", "mu_u"),
-        { symbol: "f_o", kind: "frequency", meaning: "pace of the member", is: "sqrt(E * I / m_l) / (2 * pi * L^2)" },
-        { symbol: "f_1", meaning: "first frequency", is: "x_1^2 * f_o" },
-        { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
-        { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
-        { symbol: "f_u", meaning: "first frequency, stiff and light ends", is: "x_u^2 * sqrt(E_u * I / m_u) / (2 * pi * L^2)" },
-        { symbol: "f_e", meaning: "spring-and-mass estimate", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
-        { symbol: "r_s", meaning: "natural frequency over step rate", is: "f_1 / f_s" },
-        { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
-        { symbol: "r_2", kind: "number", meaning: "second harmonic likewise", is: "2 * f_s / min(max(2 * f_s, f_1), f_u)" },
-        { symbol: "a_1", kind: "number", meaning: "magnified, steps", is: "1 / sqrt((1 - r_1^2)^2 + (2 * zeta * r_1)^2)" },
-        { symbol: "a_2", kind: "number", meaning: "magnified, second harmonic", is: "1 / sqrt((1 - r_2^2)^2 + (2 * zeta * r_2)^2)" },
-        { symbol: "a_m", meaning: "magnified, the worse", is: "max(a_1, a_2)" },
-        { symbol: "n_h", meaning: "harmonic", is: "a_2 > a_1 ? 2 : 1" },
-      ],
-      sources: [BLEVINS, THOMSON, FOOTFALL],
+      formulae: naturalFrequencyFormulae(),
+      sources: [BLEVINS, THOMSON, WITTRICK_WILLIAMS, FOOTFALL],
       either: conditionRules,
       check,
       cautions,

@@ -1,6 +1,23 @@
-import type { Frequency, Length, LinearDensity, Mass, Ratio } from "../../quantity/index.js"
+import type { ForcePerLength, Frequency, Length, LinearDensity, Mass, Ratio, RotationalStiffness } from "../../quantity/index.js"
 import type { ConditionInput } from "../condition.js"
 import type { SectionInput } from "../section.js"
+import type { Stretch } from "./modes.js"
+
+/** A mass at one place. */
+export interface MassAlong {
+  /** Mass [M_i; 0 to 100 kg] */
+  mass: Mass
+  /** Distance from the root. [a_i; 0 to 20 m] */
+  position: Length
+}
+
+/** What keeps a hinged member from turning: a rod, a cable or a servo's arm. */
+export interface HoldingActuator {
+  /** Force for each length that it gives. [k_a; 10 N/m to 1000000 N/mm] */
+  stiffness: ForcePerLength
+  /** Lever arm of that force about the hinge. [r_a; 1 mm to 10 m] */
+  leverArm: Length
+}
 
 /** Input of {@link naturalFrequency}. */
 export interface NaturalFrequencyInput extends ConditionInput {
@@ -14,6 +31,14 @@ export interface NaturalFrequencyInput extends ConditionInput {
   addedMass?: LinearDensity
   /** Mass at the tip [M_t; 0 to 100 kg; default 0] */
   tipMass?: Mass
+  /** Masses along the member: lights, servos, joints. [list of 0 to 20; default none] */
+  masses?: readonly MassAlong[]
+  /** Moment for each angle that hinge or root turns; rigid where left out. [k_t; 0.1 to 1e9 N m/rad; optional] */
+  rootTurningStiffness?: RotationalStiffness | null
+  /** Force for each length that the root gives across the member; rigid where left out. [k_r; 10 N/m to 1000000 N/mm; optional] */
+  rootStiffness?: ForcePerLength | null
+  /** What keeps it from turning about its hinge, in series with the root's own turning. [group; optional] */
+  actuator?: HoldingActuator | null
   /** Steps per second of the wearer. [f_s; 0.5 to 4 Hz; default 2 Hz] */
   stepRate?: Frequency
   /** Damping ratio [zeta; 0.001 to 0.5; default 0.02] */
@@ -28,6 +53,10 @@ export interface NaturalFrequency {
   readonly minMassPerLength: number
   /** Tip mass against the mass along the length. [mu] */
   readonly massRatio: number
+  /** How far the root turns against the member bending, E·I/(k·L); 0 where rigid. [psi_t] */
+  readonly rootTurning: number
+  /** How far the root sinks against the member bending, E·I/(k·L³); 0 where rigid. [psi_r] */
+  readonly rootSinking: number
   /** First root of the frequency equation, β·L. [x_1] */
   readonly firstRoot: number
   /** Second root [x_2] */
@@ -72,6 +101,12 @@ export type NaturalFrequencyCaution =
   | "rigid-root"
   | "shaken-by-steps"
   | "slower-than-steps"
+  | "soft-root"
   | "strength-above-published"
   | "warm-plastic"
   | "welds-weaken"
+
+/** What the kernel found on its way: the shapes of its modes, for the working. */
+export interface NaturalFrequencyTrace {
+  readonly shapes: Readonly<Record<"x_1" | "x_2" | "x_3" | "x_u", readonly Stretch[]>>
+}
