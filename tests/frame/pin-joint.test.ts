@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { type BoltSize, bolts, frameMaterials, pinJoint, threadStressArea, throughHole } from "../../src/frame/index.js"
+import { type BoltSize, beamCurve, bolts, frameMaterials, pinJoint, threadStressArea, throughHole } from "../../src/frame/index.js"
 import { integrate } from "../../src/numeric/index.js"
 
 const tube = { outsideDiameter: 0.02, wall: 0.0015 }
@@ -76,6 +76,64 @@ describe("pinJoint against other routes", () => {
   })
 })
 
+describe("pins that bend between cheeks", () => {
+  const pin = { force: 900, pinDiameter: 0.006, pinStrength: 235e6, thickness: 0.008, cheekThickness: 0.005, gap: 0.002 } as const
+
+  it("bend as a beam that both cheeks and the middle press on evenly", () => {
+    for (const [t, a, c] of [
+      [0.008, 0.005, 0.002],
+      [0.02, 0.003, 0],
+      [0.001, 0.012, 0.006],
+    ] as const) {
+      const length = t + 2 * c + 2 * a
+      const even = (load: number, start: number, end: number) => ({
+        startLoad: load / (end - start),
+        endLoad: load / (end - start),
+        start,
+        end,
+      })
+      const curve = beamCurve({
+        length,
+        span: length,
+        stiffness: 1,
+        forces: [],
+        distributedLoads: [even(-450, 0, a), even(900, a + c, a + c + t), even(-450, length - a, length)],
+        couples: [],
+      })
+      expect(Math.abs(curve.reactionStart)).toBeLessThan(1e-9)
+      const out = pinJoint({ ...pin, thickness: t, cheekThickness: a, gap: c })
+      expect(out.pinMoment).toBeCloseTo(Math.abs(curve.greatest("moment").value), 9)
+      expect(out.pinBendingStress).toBeCloseTo(((out.pinMoment as number) * 32) / Math.PI / 0.006 ** 3, 3)
+    }
+  })
+
+  it("give way in bending and shear together: an ellipse through both strengths alone", () => {
+    const out = pinJoint(pin)
+    const bent = (1.5 * 235e6) / (out.pinBendingStress as number)
+    const both = out.pinBendingSafetyFactor as number
+    expect((both / bent) ** 2 + (both / out.pinShearSafetyFactor) ** 2).toBeCloseTo(1, 12)
+    // next to no lever: shear alone is left
+    const near = pinJoint({ ...pin, thickness: 5e-5, cheekThickness: 5e-5, gap: 0 })
+    expect(near.pinBendingSafetyFactor as number).toBeCloseTo(near.pinShearSafetyFactor, 2)
+    expect(pinJoint({ ...pin, gap: 0.02 }).governedBy).toBe("pin bending")
+  })
+
+  it("threads in the shear planes bend as a rod of their stress area, with the bolt's proof stress", () => {
+    const bolt = { force: 500, bolt: "M6", boltClass: "8.8", thickness: 0.008, cheekThickness: 0.004 } as const
+    const thread = pinJoint(bolt)
+    const equal = Math.sqrt((4 * bolts.M6.stressArea) / Math.PI)
+    expect(thread.pinBendingStress).toBeCloseTo(((thread.pinMoment as number) * 32) / Math.PI / equal ** 3, 3)
+    expect(pinJoint({ ...bolt, threadSheared: false }).pinBendingStress as number).toBeLessThan(thread.pinBendingStress as number)
+    expect(pinJoint({ ...bolt, cheekThickness: null }).pinBendingSafetyFactor).toBeNull()
+  })
+
+  it("bend no less where a tube's two walls pass the force on at its sides: its wall counts twice", () => {
+    const out = pinJoint({ force: 900, pinDiameter: 0.006, tube, material: "steel", cheekThickness: 0.005 })
+    // half of the force at half a wall plus half a cheek
+    expect(out.pinMoment).toBeCloseTo(450 * (0.0015 / 2 + 0.005 / 2), 9)
+  })
+})
+
 describe("laws of joints", () => {
   const joint = { force: 900, bolt: "M6", tube, material: "aluminium-6061", edgeDistance: 0.018 } as const
 
@@ -96,6 +154,7 @@ describe("laws of joints", () => {
     for (const out of [pinJoint(joint), pinJoint({ ...joint, tighteningTorque: 2, clampWidth: 0.02 })]) {
       const all = [
         out.pinShearSafetyFactor,
+        out.pinBendingSafetyFactor,
         out.bearingSafetyFactor,
         out.tearOutSafetyFactor,
         out.crushSafetyFactor,

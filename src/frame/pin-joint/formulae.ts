@@ -7,7 +7,7 @@ import { pipes } from "../data-pipes.js"
 import { shapeSection } from "../section.js"
 import { EN_1993, ISO_261, ISO_898, ROARK, SHIGLEY } from "../sources.js"
 import { throughHole } from "../through-hole.js"
-import { nutFactor, type PinJointInput } from "./parts.js"
+import { nutFactor, type PinJointInput, pinOf, plasticReserve } from "./parts.js"
 import type { PinJoint } from "./types.js"
 
 type Si = SiOf<PinJointInput>
@@ -90,6 +90,15 @@ export const pinJointFormulae: readonly PinStep[] = [
   { symbol: "t_b", kind: "length", meaning: "bearing thickness", is: "t_h", when: "not has_thickness" },
   { symbol: "F_1", kind: "force", meaning: "force on each pin as handled", is: "k_m * F / n" },
   { symbol: "tau_p", meaning: "shear stress in a pin", is: "F_1 / (k_p * A_s)" },
+  {
+    symbol: "M_p",
+    meaning: "bending moment in a pin between its cheeks",
+    is: "F_1 / 8 * (t_b + 4 * c_p + 2 * a_c)",
+    when: "has_cheekThickness",
+    source: at(EN_1993, "figure 3.11"),
+  },
+  { symbol: "sigma_p", meaning: "bending stress in a pin", is: "M_p / (pi / 32 * (4 * A_s / pi)^1.5)", when: "has_cheekThickness" },
+  { symbol: "S_y", kind: "pressure", meaning: "yield or proof stress of pin or bolt", given: (si) => pinOf(si).yield },
   { symbol: "sigma_l", meaning: "bearing stress", is: "F_1 / (d * t_b)" },
   { symbol: "tau_e", meaning: "tear-out stress on two strips", is: "F_1 / (2 * t_b * (e_d - d / 2))", when: "has_edgeDistance" },
   { symbol: "A_n", meaning: "area beside the hole", is: "A_0 - d * t_h", when: "has_tube" },
@@ -120,6 +129,13 @@ export const pinJointFormulae: readonly PinStep[] = [
   },
   { symbol: "n_p", meaning: "margin of a plain pin", is: "S_p / sqrt(3) / tau_p", when: "not has_bolt" },
   { symbol: "n_p", meaning: "margin of a bolt", is: "a_v * R_m / tau_p", when: "has_bolt" },
+  {
+    symbol: "n_v",
+    meaning: "margin in bending and shear together",
+    is: `1 / sqrt((sigma_p / (${plasticReserve} * S_y))^2 + 1 / n_p^2)`,
+    when: "has_cheekThickness",
+    source: at(EN_1993, "table 3.10"),
+  },
   { symbol: "n_l", meaning: "margin in bearing", is: "S / sigma_l", when: whole },
   { symbol: "n_e", meaning: "margin against tearing out", is: "S_s / tau_e", when: `has_edgeDistance and ${whole}` },
   {
@@ -130,6 +146,7 @@ export const pinJointFormulae: readonly PinStep[] = [
   },
   { symbol: "n_t", meaning: "margin of the bolt's pull", is: "F_p / F_q", when: "has_tighteningTorque" },
   { symbol: "n_s", meaning: "minimum margin so far: pin", is: "n_p" },
+  { symbol: "n_s", meaning: "bending counts", is: "min(n_s, n_v)", when: "has_cheekThickness" },
   { symbol: "n_s", meaning: "bearing counts", is: "min(n_s, n_l)", when: whole },
   { symbol: "n_s", meaning: "tearing out counts", is: "min(n_s, n_e)", when: `has_edgeDistance and ${whole}` },
   {

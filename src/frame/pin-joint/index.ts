@@ -1,34 +1,17 @@
-import {
-  at,
-  type Caution,
-  caution,
-  commonPractice,
-  type Issue,
-  inconsistent,
-  isNoSolution,
-  type NoSolution,
-  optionsFrom,
-  refuse,
-  type Solver,
-  solver,
-  tried,
-} from "../../solver/index.js"
-import { conditionFields, marginCautions, materialCautions } from "../condition.js"
+import { at, isNoSolution, type NoSolution, optionsFrom, refuse, type Solver, solver, tried } from "../../solver/index.js"
+import { conditionFields } from "../condition.js"
 import { boltClasses, bolts } from "../data-bolts.js"
-import { handlingCases, motionCautions } from "../data-loads.js"
-import { frameMaterials } from "../data-materials.js"
-import { sectionFaults, shapeFields, shapeRules } from "../section.js"
-import { EN_1993, GERE, ISO_898, ROARK, SHIGLEY, VIDOSIC } from "../sources.js"
-import { CARBON_TUBE } from "../sources-materials.js"
+import { handlingCases } from "../data-loads.js"
+import { shapeFields, shapeRules } from "../section.js"
+import { EN_1993, GERE, ISO_898, ROARK, SHIGLEY } from "../sources.js"
 import { throughHole } from "../through-hole.js"
+import { cautions, check, WIDEST } from "./cautions.js"
 import { pinJointFormulae } from "./formulae.js"
-import { memberStrength, type PinJointInput, pinOf, squeezeOf } from "./parts.js"
+import type { PinJointInput } from "./parts.js"
+import { bendingOf, memberStrength, pinOf, plasticReserve, squeezeOf } from "./parts.js"
 import type { PinJoint, PinJointCaution, PinJointRefusal, Si } from "./types.js"
 
 export type { PinJoint, PinJointCaution, PinJointRefusal } from "./types.js"
-
-/** Width of the member over the widest hole that is offered. */
-const WIDEST = 3
 
 function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
   const strength = memberStrength(si)
@@ -58,6 +41,8 @@ function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
   const bolt = si.bolt === null ? null : { area: bolts[si.bolt].stressArea, ...boltClasses[si.boltClass] }
   const margin = (allowed: number | null, stress: number | null) => (allowed === null || stress === null ? null : allowed / stress)
   const pinShearSafetyFactor = pin.strength / pinShearStress
+  const bending = bendingOf(si, each, thickness)
+  const pinBendingSafetyFactor = bending && 1 / Math.hypot(bending.stress / (plasticReserve * pin.yield), 1 / pinShearSafetyFactor)
   const bearingSafetyFactor = margin(strength.bearing, bearingStress)
   const tearOutSafetyFactor = margin(strength.shear, tearOutStress)
   const crushSafetyFactor = margin(crushForce, clampForce)
@@ -65,6 +50,7 @@ function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
   const tighteningSafetyFactor = si.tighteningTorque === null ? null : margin(proofLoad, clampForce)
   const modes: [string, number | null][] = [
     ["pin shear", pinShearSafetyFactor],
+    ["pin bending", pinBendingSafetyFactor],
     ["bearing", bearingSafetyFactor],
     ["tear-out", tearOutSafetyFactor],
     ["crushing", crushSafetyFactor],
@@ -78,6 +64,8 @@ function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
     pinDiameter: diameter,
     shearArea: pin.area,
     pinShearStress,
+    pinMoment: bending?.moment ?? null,
+    pinBendingStress: bending?.stress ?? null,
     bearingStress,
     tearOutStress,
     netArea: hole?.netArea ?? null,
@@ -88,6 +76,7 @@ function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
     clampForce,
     crushForce,
     pinShearSafetyFactor,
+    pinBendingSafetyFactor,
     bearingSafetyFactor,
     tearOutSafetyFactor,
     crushSafetyFactor,
@@ -99,89 +88,11 @@ function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
 
 const solve = (si: Si): PinJoint | NoSolution<PinJointRefusal> => tried(kernel(si), si, pinJoint.input, kernel, check, pinJoint.either)
 
-function cautions(si: Si, out: PinJoint): Caution<PinJointCaution>[] {
-  const found: Caution<PinJointCaution>[] = [...marginCautions(out.safetyFactor), ...materialCautions(si), ...motionCautions(si.handling)]
-  if (si.material !== null && frameMaterials[si.material].splits)
-    found.push(
-      caution(
-        "fibres-split",
-        "warning",
-        "This tube is strong along its fibres only: holes split it and clamps crush it, at loads not known here. Bond it into a sleeve, and test a sample to breaking away from people.",
-        at(CARBON_TUBE, "minimum properties: shear 41 N/mm² against 1650 N/mm² along the fibres"),
-      ),
-    )
-  if (out.bearingSafetyFactor === null)
-    found.push(
-      caution(
-        "member-unknown",
-        "caution",
-        "Only the pin is judged: no strength is known for what it goes through. A safety factor of 3 or more is usual above people.",
-        VIDOSIC,
-      ),
-    )
-  if (si.tube !== null && out.pinDiameter > throughHole(si.tube, out.pinDiameter, si.hole).width / WIDEST)
-    found.push(
-      caution(
-        "wide-hole",
-        "caution",
-        "The hole of {pinDiameter length} takes more than a third of the member's width: what is left is only roughly known.",
-        commonPractice,
-        { pinDiameter: out.pinDiameter },
-      ),
-    )
-  if (si.edgeDistance === null)
-    found.push(
-      caution(
-        "edge-distance",
-        "note",
-        "Tearing out is not judged without an edge distance; at least 1.2 hole diameters is the rule for steel, 2 and more is wise.",
-        at(EN_1993, "table 3.3; the 2 is common practice"),
-      ),
-    )
-  else if (si.edgeDistance < 1.2 * out.pinDiameter)
-    found.push(
-      caution(
-        "near-the-edge",
-        "warning",
-        "The hole lies {given.edgeDistance length} from the end, less than 1.2 of its diameter of {pinDiameter length}: it may tear out below the load shown. Move it in.",
-        at(EN_1993, "table 3.3"),
-        { "given.edgeDistance": si.edgeDistance, pinDiameter: out.pinDiameter },
-      ),
-    )
-  if (si.tighteningTorque !== null)
-    found.push(
-      caution(
-        "clamp-force-scatter",
-        "note",
-        "The clamp force from a torque scatters by a third or so either way with the state of the thread.",
-        at(SHIGLEY, "table 8-15 (nut factor 0.2)"),
-      ),
-    )
-  return found
-}
-
-function check(si: Si): Issue[] {
-  const faults: Issue[] = []
-  if (si.tube !== null) faults.push(...sectionFaults(si.tube, ["tube"]))
-  if (si.clampWidth !== null && (si.tube === null || si.tube.width !== null || (si.tube.outsideDiameter !== null && si.tube.wall === null)))
-    faults.push(inconsistent(["clampWidth"], "a clamp", "a clamp only on a round tube with a wall"))
-  if (faults.length === 0 && si.edgeDistance !== null) {
-    const { diameter } = pinOf(si)
-    if (!(si.edgeDistance > 0.51 * diameter))
-      faults.push(
-        inconsistent(["edgeDistance"], "{edgeDistance length}", "more than half the hole of {hole length}", {
-          edgeDistance: si.edgeDistance,
-          hole: diameter,
-        }),
-      )
-  }
-  return faults
-}
-
 /**
  * Whether a pinned, bolted or clamped joint holds.
  *
- * Formula: each of n pins carries F/n; τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's nominal stress
+ * Formula: a pin between two cheeks of thickness a, with gaps c beside a middle of thickness t, bends by M = F/(8·n)·(t + 4·c + 2·a), its
+ * margin with 1.5·W·S in bending and the shear strength taken together by the root of their squares. Each of n pins carries F/n; τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's nominal stress
  * area or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e; a hole takes
  * 2·d·w from a tube's area. A ring of mean radius R and wall w squeezed over the width b begins to flatten at
  * π·S·b·w²/(6·R). Bolt pull from a torque T: T/(0.2·d). Allowed: bolts (of the weakest class unless given) 0.5 or 0.6
@@ -199,6 +110,8 @@ function check(si: Si): Issue[] {
  * - `shearPlanes`: shear planes [k_p; whole 1 to 10; default 2]
  * - `threadSheared`: thread lies in a shear plane [yes or no; default yes]
  * - `thickness`: bearing thickness [t_g; 0.05 to 200 mm; optional]
+ * - `cheekThickness`: thickness of each cheek [a_c; 0.05 to 200 mm; optional]
+ * - `gap`: gap beside each cheek [c_p; 0 to 200 mm; default 0]
  * - `tube`: tube or bar [group; optional]
  *   - `pipe`: standard pipe [one of 11 words; optional]
  *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
@@ -225,14 +138,15 @@ function check(si: Si): Issue[] {
  * **Results**
  *
  * `pinDiameter`: diameter in the hole [d; m]; `shearArea`: sheared area [A_s; m²]; `pinShearStress`: shear stress in a
- * pin [tau_p; Pa]; `bearingStress`: bearing stress on the hole [sigma_l; Pa]; `tearOutStress`: tear-out stress [tau_e;
+ * pin [tau_p; Pa]; `pinMoment`: bending moment in a pin [M_p; N m]; `pinBendingStress`: bending stress in a pin
+ * [sigma_p; Pa]; `bearingStress`: bearing stress on the hole [sigma_l; Pa]; `tearOutStress`: tear-out stress [tau_e;
  * Pa]; `netArea`: area beside the hole [A_n; m²]; `netSecondMoment`: second moment at the hole [I_n; m⁴]; `netMoment`:
  * bending moment it takes there [M_n; N m]; `proofLoad`: proof load of a bolt [F_p; N]; `breakingLoad`: breaking load
  * of a bolt [F_m; N]; `clampForce`: clamp force [F_q; N]; `crushForce`: tube crushes at [F_c; N];
- * `pinShearSafetyFactor`: margin, pin shear [n_p]; `bearingSafetyFactor`: margin, bearing [n_l];
- * `tearOutSafetyFactor`: margin, tear-out [n_e]; `crushSafetyFactor`: margin, crushing [n_c];
- * `tighteningSafetyFactor`: margin, tightening [n_t]; `safetyFactor`: safety factor, minimum [n_s]; `governedBy`:
- * governed by [text].
+ * `pinShearSafetyFactor`: margin, pin shear [n_p]; `pinBendingSafetyFactor`: margin, pin bending [n_v];
+ * `bearingSafetyFactor`: margin, bearing [n_l]; `tearOutSafetyFactor`: margin, tear-out [n_e]; `crushSafetyFactor`:
+ * margin, crushing [n_c]; `tighteningSafetyFactor`: margin, tightening [n_t]; `safetyFactor`: safety factor, minimum
+ * [n_s]; `governedBy`: governed by [text].
  *
  * **Symbols of the working**
  *
@@ -245,12 +159,13 @@ function check(si: Si): Issue[] {
  * other end [Pa]; A_0: area of the member without the hole, 0 where it is none [m²]; I_0: its second moment [m⁴]; c_0:
  * its outermost fibre [m]; w_0: its wall, 0 for a bar [m]; z_d: its depth along the bending [m]; z_r: length of the
  * hole through it [m]; t_h: material along the hole [m]; t_b: bearing thickness [m]; F_1: force on each pin as handled
- * [N].
+ * [N]; S_y: yield or proof stress of pin or bolt [Pa].
  *
  * **Sources**
  * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, section 1.6
  * - ISO: ISO 898-1, Mechanical properties of fasteners: bolts, screws and studs, 2009, table 3, clause 9.1.6.1
- * - CEN: EN 1993-1-8, Design of steel structures: joints, 2005, tables 3.3 and 3.4 (not verified against the document)
+ * - CEN: EN 1993-1-8, Design of steel structures: joints, 2005, tables 3.3, 3.4 and 3.10, clause 3.13.2 (not verified
+ *   against the document)
  * - W. C. Young, R. G. Budynas: Roark's Formulas for Stress and Strain, 8th, 2012, table 9.2, case 1 (not verified
  *   against the document)
  * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 10th, 2015, table 8-15 (not verified
@@ -313,6 +228,24 @@ export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJoint
       typical: ["1 mm", "12 mm"],
       default: null,
     },
+    cheekThickness: {
+      kind: "length",
+      symbol: "a_c",
+      label: "thickness of each cheek",
+      min: "0.05 mm",
+      max: "200 mm",
+      typical: ["2 mm", "8 mm"],
+      default: null,
+    },
+    gap: {
+      kind: "length",
+      symbol: "c_p",
+      label: "gap beside each cheek",
+      min: 0,
+      max: "200 mm",
+      typical: [0, "4 mm"],
+      default: 0,
+    },
     tube: { kind: "group", label: "tube or bar", fields: shapeFields, either: shapeRules, default: null },
     hole: {
       kind: "choice",
@@ -363,6 +296,8 @@ export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJoint
     pinDiameter: { kind: "length", symbol: "d", label: "diameter in the hole" },
     shearArea: { kind: "area", symbol: "A_s", label: "sheared area", unit: "mm²" },
     pinShearStress: { kind: "pressure", symbol: "tau_p", label: "shear stress in a pin" },
+    pinMoment: { kind: "moment", symbol: "M_p", label: "bending moment in a pin" },
+    pinBendingStress: { kind: "pressure", symbol: "sigma_p", label: "bending stress in a pin" },
     bearingStress: { kind: "pressure", symbol: "sigma_l", label: "bearing stress on the hole" },
     tearOutStress: { kind: "pressure", symbol: "tau_e", label: "tear-out stress" },
     netArea: { kind: "area", symbol: "A_n", label: "area beside the hole", unit: "mm²" },
@@ -373,6 +308,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJoint
     clampForce: { kind: "force", symbol: "F_q", label: "clamp force" },
     crushForce: { kind: "force", symbol: "F_c", label: "tube crushes at" },
     pinShearSafetyFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
+    pinBendingSafetyFactor: { kind: "number", symbol: "n_v", label: "margin, pin bending" },
     bearingSafetyFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
     tearOutSafetyFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
     crushSafetyFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
@@ -394,7 +330,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJoint
   sources: [
     at(GERE, "section 1.6"),
     at(ISO_898, "table 3, clause 9.1.6.1"),
-    at(EN_1993, "tables 3.3 and 3.4"),
+    at(EN_1993, "tables 3.3, 3.4 and 3.10, clause 3.13.2"),
     ROARK,
     at(SHIGLEY, "table 8-15"),
   ],

@@ -29,6 +29,10 @@ export interface PinJointInput extends StrengthInput {
   threadSheared?: boolean
   /** Thickness each pin bears on, all plates of one side together; both walls of `tube` where left out. [t_g; 0.05 to 200 mm; optional] */
   thickness?: Length | null
+  /** Thickness of each of two cheeks that hold the pin, for its bending; not judged where left out. [a_c; 0.05 to 200 mm; optional] */
+  cheekThickness?: Length | null
+  /** Gap between each cheek and what lies between them. [c_p; 0 to 200 mm; default 0] */
+  gap?: Length
   /** Tube or bar the pin goes through. [group; optional] */
   tube?: ShapeInput | null
   /** How the hole sits against the bending of the tube. [outer-fibre or neutral-axis; default outer-fibre] */
@@ -50,16 +54,16 @@ type Si = SiOf<PinJointInput>
 /** Nut factor in T = K·F·d for dry zinc-plated threads. */
 export const nutFactor = 0.2
 
-/** Pin or bolt: diameter, sheared area and shear strength. */
-export function pinOf(si: Si): { diameter: number; area: number; strength: number } {
+/** Pin or bolt: diameter, sheared area, shear strength and yield stress. */
+export function pinOf(si: Si): { diameter: number; area: number; strength: number; yield: number } {
   if (si.bolt === null) {
     const diameter = si.pinDiameter as number
-    return { diameter, area: (Math.PI / 4) * diameter ** 2, strength: si.pinStrength / Math.sqrt(3) }
+    return { diameter, area: (Math.PI / 4) * diameter ** 2, strength: si.pinStrength / Math.sqrt(3), yield: si.pinStrength }
   }
   const bolt = bolts[si.bolt]
-  const { tensile, shearRatio } = boltClasses[si.boltClass]
+  const { tensile, proof, shearRatio } = boltClasses[si.boltClass]
   const area = si.threadSheared ? bolt.stressArea : (Math.PI / 4) * bolt.diameter ** 2
-  return { diameter: bolt.diameter, area, strength: shearRatio * tensile }
+  return { diameter: bolt.diameter, area, strength: shearRatio * tensile, yield: proof }
 }
 
 /** Strengths of what the pin goes through, Pa. */
@@ -77,6 +81,19 @@ export function memberStrength(si: Si): MemberStrength | NoSolution<"too-hot"> {
   return splits
     ? { along: condition.strength, bearing: null, shear: null }
     : { along: condition.strength, bearing: condition.strength, shear: condition.shearStrength }
+}
+
+/** Times the outermost fibre's yield that a round pin takes in bending before it gives way (EN 1993-1-8, table 3.10). */
+export const plasticReserve = 1.5
+/** Share of yield up to which a pin can be taken out again (EN 1993-1-8, table 3.10). */
+export const replaceable = 0.8
+
+/** Bending of a pin between two cheeks: middle and cheeks press evenly over their thickness. */
+export function bendingOf(si: Si, each: number, thickness: number): { moment: number; stress: number } | null {
+  if (si.cheekThickness === null) return null
+  const { area } = pinOf(si)
+  const moment = (each / 8) * (thickness + 4 * si.gap + 2 * si.cheekThickness)
+  return { moment, stress: moment / ((Math.PI / 32) * ((4 * area) / Math.PI) ** 1.5) }
 }
 
 /** Clamp force on a tube, N. */

@@ -10,6 +10,10 @@ export interface PinJoint {
   readonly shearArea: number
   /** Shear stress in a pin [tau_p; Pa] */
   readonly pinShearStress: number
+  /** Bending moment in a pin between its cheeks; null where they are not given. [M_p; N m] */
+  readonly pinMoment: number | null
+  /** Bending stress in a pin [sigma_p; Pa] */
+  readonly pinBendingStress: number | null
   /** Bearing stress on the hole [sigma_l; Pa] */
   readonly bearingStress: number
   /** Shear stress of the strip that tears out. [tau_e; Pa] */
@@ -30,6 +34,8 @@ export interface PinJoint {
   readonly crushForce: number | null
   /** Margin of the pins in shear. [n_p] */
   readonly pinShearSafetyFactor: number
+  /** Margin of the pins in bending and shear together; null where no cheeks are given. [n_v] */
+  readonly pinBendingSafetyFactor: number | null
   /** Margin of the holes in bearing; null where no strength is known. [n_l] */
   readonly bearingSafetyFactor: number | null
   /** Margin against tearing out. [n_e] */
@@ -58,6 +64,8 @@ export type PinJointCaution =
   | "fibres-split"
   | "member-unknown"
   | "near-the-edge"
+  | "pin-bending-unjudged"
+  | "pin-stays-bent"
   | "standing-still"
   | "strength-above-published"
   | "thin-margin"
