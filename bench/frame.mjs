@@ -5,6 +5,7 @@ import {
   bendingRod,
   column,
   elastica,
+  fastening,
   handlingLoad,
   massProperties,
   memberSize,
@@ -15,7 +16,19 @@ import {
   tubeSection,
 } from "alula/frame"
 
-const solvers = { tubeSection, beam, column, pinJoint, planeFrame, naturalFrequency, bendingRod, handlingLoad, massProperties, memberSize }
+const solvers = {
+  tubeSection,
+  fastening,
+  beam,
+  column,
+  pinJoint,
+  planeFrame,
+  naturalFrequency,
+  bendingRod,
+  handlingLoad,
+  massProperties,
+  memberSize,
+}
 const curve = beamCurve({
   length: 0.9,
   span: null,

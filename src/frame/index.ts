@@ -44,6 +44,17 @@ export { dropFactor, type HandlingCase, handlingCases, type MotionData, walkingF
 export { type FrameMaterial, type FrameMaterialData, frameMaterials } from "./data-materials.js"
 export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
 export type { Datasheet } from "./datasheet.js"
+export { type CordSize, cords, type GluedMaterial, type Knot, knots, type TieWidth, ties } from "./fastening/data.js"
+export {
+  type Fastening,
+  type FasteningCaution,
+  type FasteningInput,
+  fastening,
+  type GluedJoint,
+  type LashedJoint,
+  type ScrewedJoint,
+  type TiedJoint,
+} from "./fastening/index.js"
 export { type HandlingLoad, type HandlingLoadCaution, type HandlingLoadInput, handlingLoad } from "./handling-load.js"
 export {
   type BodyPart,
@@ -71,6 +82,8 @@ export {
 } from "./member-size/index.js"
 export {
   cantileverRoot,
+  type HoldingActuator,
+  type MassAlong,
   magnification,
   type NaturalFrequency,
   type NaturalFrequencyCaution,

@@ -239,6 +239,75 @@ const ofMaterials = Object.fromEntries(
   ),
 )
 
+/** Ways to move that cost no energy: what is left of the rank of a stiffness of unit springs, along and against turning at rigid ends. */
+function motions(si: Any): number {
+  const index = (name: string) => si.nodes.findIndex((n: Any) => n.name === name)
+  const size = 3 * si.nodes.length
+  const K = Array.from({ length: size }, () => new Array<number>(size).fill(0))
+  const spring = (g: readonly (readonly [number, number])[]) => {
+    for (const [i, a] of g) for (const [j, b] of g) (K[i] as number[])[j] = ((K[i] as number[])[j] as number) + a * b
+  }
+  const turned = new Set<number>()
+  for (const m of si.members) {
+    const [a, b] = [index(m.from), index(m.to)]
+    const [dx, dy] = [si.nodes[b].x - si.nodes[a].x, si.nodes[b].y - si.nodes[a].y]
+    const L = Math.hypot(dx, dy)
+    const [c, s] = [dx / L, dy / L]
+    spring([
+      [3 * a, -c],
+      [3 * a + 1, -s],
+      [3 * b, c],
+      [3 * b + 1, s],
+    ])
+    for (const [n, joint] of [
+      [a, m.startJoint],
+      [b, m.endJoint],
+    ])
+      if (joint === "rigid") {
+        turned.add(n)
+        spring([
+          [3 * n + 2, 1],
+          [3 * a, -s / L],
+          [3 * a + 1, c / L],
+          [3 * b, s / L],
+          [3 * b + 1, -c / L],
+        ])
+      }
+  }
+  for (const s of si.supports) {
+    const n = index(s.node)
+    const ways =
+      s.type === "roller"
+        ? [s.holds === "sideways" ? 0 : 1]
+        : s.type === "spring"
+          ? [s.sidewaysStiffness, s.upStiffness, s.turningStiffness].flatMap((k, way) => (k === null ? [] : [way]))
+          : s.type === "clamped"
+            ? [0, 1, 2]
+            : [0, 1]
+    for (const way of ways) spring([[3 * n + way, 1]])
+    if (ways.includes(2)) turned.add(n)
+  }
+  si.nodes.forEach((_: Any, n: number) => {
+    if (!turned.has(n)) spring([[3 * n + 2, 1]])
+  })
+  let rank = 0
+  const left = new Set(K.map((_, i) => i))
+  for (;;) {
+    const p = [...left].reduce((a, b) => (((K[b] as number[])[b] as number) > ((K[a] as number[])[a] as number) ? b : a))
+    const top = K[p] as number[]
+    if (!((top[p] as number) > 1e-9)) break
+    left.delete(p)
+    rank++
+    for (const i of left) {
+      const row = K[i] as number[]
+      const ratio = (row[p] as number) / (top[p] as number)
+      for (const j of left) row[j] = (row[j] as number) - ratio * (top[j] as number)
+    }
+    if (left.size === 0) break
+  }
+  return size - rank
+}
+
 export const edges: Edges = {
   cautions: rows.map(([code, severity, shown, notShown]) => ({ solver, code, severity, shown, notShown })),
   refusals,
@@ -252,8 +321,8 @@ export const edges: Edges = {
     "planeFrame.wall-buckling.margin": (_, out) => Math.min(...out.members.map((m: Any) => m.wallSafetyFactor ?? Number.POSITIVE_INFINITY)),
     "planeFrame.too-hot.shortBy": (si) => si.materialTemperature - limits(si),
     "planeFrame.too-hot.at.limit": limits,
-    "planeFrame.unstable.shortBy": () => 1,
-    "planeFrame.unstable.at.motions": () => 1,
+    "planeFrame.unstable.shortBy": motions,
+    "planeFrame.unstable.at.motions": motions,
     "planeFrame.members.1.to.length": (si) => Math.abs(si.nodes[2].y - si.nodes[1].y),
     "planeFrame.members.1.to.shortest": () => 1e-3,
     "planeFrame.loads.1.end.place": (si) => si.loads[1].end,

@@ -82,6 +82,8 @@ const factor = (si: Any) => handled[si.handling as keyof typeof handled]
 /** Force at a load parameter of 100. */
 const mostForce = (si: Any) => (100 * softModulus(si) * sectionOf(si.section).secondMoment) / si.length ** 2
 
+/** Proof stresses of ISO 898-1 and ISO 3506-1, Pa. */
+const proofs: Record<string, number> = { "4.6": 225e6, "5.6": 280e6, "8.8": 580e6, "10.9": 830e6, "A2-70": 450e6 }
 const boltDiameters: Record<string, number> = { M3: 3e-3, M4: 4e-3, M5: 5e-3, M6: 6e-3, M8: 8e-3, M10: 10e-3 }
 const inTheHole = (si: Any) => (si.bolt === null ? si.pinDiameter : boltDiameters[si.bolt])
 const holedWidth = (si: Any) =>
@@ -121,6 +123,10 @@ const modulusFor = (ratio: number) => (Math.abs(sags.maxDeflection) / (ratio * (
 const springs = passes((force) => bendingRod({ ...bendingRod.example, force }).tipSlope, 0.5, 1, 150)
 const shakes = passes((stepRate) => naturalFrequency({ ...naturalFrequency.example, stepRate }).amplification, 2, 0.5, 4)
 const slow = naturalFrequency({ ...naturalFrequency.example, tipMass: 1.5 }).frequency
+/** E·I/L of the example: a root as stiff as the member. */
+const asStiff = (68.9e9 * (Math.PI / 64) * (0.016 ** 4 - 0.014 ** 4)) / 0.9
+/** Force at which a 6 mm bolt of class 4.6 between cheeks of 5 mm, round the tube's two walls, is bent to 0.8 of its proof stress. */
+const bentBolt = (0.8 * 225e6 * (Math.PI / 32) * ((4 * 20.1e-6) / Math.PI) ** 1.5 * 8) / (0.003 + 2 * 0.005) / handled.walking
 const thin = { outsideDiameter: "40 mm", wall: "0.2 mm" } as const
 const thinWall = tubeSection({ ...tubeSection.example, ...thin, moment: 1, torque: 0 })
 const folds = (thinWall.bendingBucklingStress as number) / 3 / thinWall.bendingStress
@@ -232,7 +238,28 @@ export const edges: Edges = {
     { code: "elastic-catch", severity: "note", solver: handlingLoad, shown: fall, notShown: {}, apart: stillOrFall },
     { code: "steady-walking", severity: "note", solver: handlingLoad, shown: {}, notShown: fall, apart: stillOrFall },
     { code: "point-parts", severity: "note", solver: massProperties, shown: { parts: bar(0) }, notShown: { parts: bar(0.0005) } },
-    { code: "rigid-root", severity: "note", solver: naturalFrequency, shown: {}, notShown: null },
+    { code: "rigid-root", severity: "note", solver: naturalFrequency, shown: {}, notShown: { rootTurningStiffness: "500 N m/rad" } },
+    {
+      code: "rigid-root",
+      severity: "note",
+      solver: naturalFrequency,
+      shown: {},
+      notShown: { actuator: { stiffness: "100 N/mm", leverArm: "50 mm" } },
+    },
+    {
+      code: "soft-root",
+      severity: "caution",
+      solver: naturalFrequency,
+      shown: { rootTurningStiffness: asStiff * 0.996 },
+      notShown: { rootTurningStiffness: asStiff * 1.004 },
+    },
+    {
+      code: "bare",
+      severity: "note",
+      solver: naturalFrequency,
+      shown: { addedMass: 0, tipMass: 0 },
+      notShown: { addedMass: 0, tipMass: 0, masses: [{ mass: 0.1, position: 0.5 }] },
+    },
     {
       code: "shaken-by-steps",
       severity: "warning",
@@ -282,6 +309,21 @@ export const edges: Edges = {
       solver: pinJoint,
       shown: { edgeDistance: "7.18 mm" },
       notShown: { edgeDistance: "7.21 mm" },
+    },
+    {
+      code: "pin-bending-unjudged",
+      severity: "note",
+      solver: pinJoint,
+      shown: {},
+      notShown: { cheekThickness: "5 mm" },
+    },
+    { code: "pin-bending-unjudged", severity: "note", solver: pinJoint, shown: {}, notShown: { shearPlanes: 1 } },
+    {
+      code: "pin-stays-bent",
+      severity: "caution",
+      solver: pinJoint,
+      shown: { cheekThickness: "5 mm", force: bentBolt * 1.004 },
+      notShown: { cheekThickness: "5 mm", force: bentBolt * 0.996 },
     },
     { code: "clamp-force-scatter", severity: "note", solver: pinJoint, shown: {}, notShown: { tighteningTorque: undefined } },
     {
@@ -453,6 +495,18 @@ export const edges: Edges = {
       faulty: { tube: undefined, clampWidth: undefined },
       sound: { tube: undefined, clampWidth: undefined, thickness: "3 mm" },
     },
+    {
+      path: "cheekThickness",
+      solver: pinJoint,
+      faulty: { cheekThickness: "5 mm", shearPlanes: 1 },
+      sound: { cheekThickness: "5 mm", shearPlanes: 2 },
+    },
+    {
+      path: "masses.0.position",
+      solver: naturalFrequency,
+      faulty: { masses: [{ mass: 0.1, position: 0.901 }] },
+      sound: { masses: [{ mass: 0.1, position: 0.9 }] },
+    },
     { path: "clampForce", solver: pinJoint, faulty: { clampForce: "10 N" }, sound: {} },
     {
       path: "clampWidth",
@@ -510,6 +564,8 @@ export const edges: Edges = {
     "pinJoint.does-not-fit.at.pinDiameter": inTheHole,
     "pinJoint.does-not-fit.at.width": holedWidth,
     "pinJoint.edgeDistance.hole": inTheHole,
+    "pinJoint.pin-stays-bent.limit": (si) => 0.8 * (si.bolt === null ? si.pinStrength : proofs[si.boltClass]),
+    "naturalFrequency.masses.0.position.place": (si) => si.masses[0].position,
     "tubeSection.wall-buckling.used": (_, out) =>
       Math.max(out.bendingStress / out.bendingBucklingStress, out.axialStress / out.axialBucklingStress),
   },

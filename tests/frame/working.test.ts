@@ -166,6 +166,23 @@ const cases: readonly WorkingCase[] = [
       handling: "stumble",
     },
   ],
+  [
+    "hinged wing on its actuator, masses along it",
+    any(naturalFrequency),
+    {
+      length: 1.2,
+      section: lath,
+      material: "softwood",
+      tipMass: 0.1,
+      masses: [
+        { mass: 0.3, position: 0.5 },
+        { mass: 0.2, position: 0 },
+      ],
+      rootTurningStiffness: 300,
+      rootStiffness: 2e4,
+      actuator: { stiffness: 5e4, leverArm: 0.06 },
+    },
+  ],
   ["heavy tip", any(naturalFrequency), { length: 1, section: box, material: "glass-pultruded", tipMass: 5, addedMass: 0.1, stepRate: 1.5 }],
   [
     "rod bent far",

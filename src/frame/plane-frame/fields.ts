@@ -9,9 +9,9 @@ import type { PlaneFrame, PlaneFrameInput } from "./types.js"
 const name = { kind: "text", label: "name", min: 1, max: 60 } as const
 const node = { kind: "text", label: "node", min: 1, max: 60 } as const
 const member = { kind: "text", label: "member", min: 1, max: 60 } as const
-const place = (symbol: string, label: string) => ({ kind: "length", symbol, label, min: -100, max: 100, typical: [0, 0.9] }) as const
-const along = (symbol: string, label: string, typical: readonly [number, number] = [0.05, 0.25]) =>
-  ({ kind: "length", symbol, label, min: 0, max: 300, typical }) as const
+const place = (symbol: string, label: string) => ({ kind: "length", symbol, label, min: -20, max: 20, typical: [0, 0.9] }) as const
+const along = (symbol: string, label: string, typical: readonly [number, number] = [0.02, 0.1]) =>
+  ({ kind: "length", symbol, label, min: 0, max: 60, typical }) as const
 const force = (symbol: string, label: string) => ({ kind: "force", symbol, label, min: -1e4, max: 1e4, typical: [-20, 60] }) as const
 const moment = (symbol: string) => ({ kind: "moment", symbol, label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] }) as const
 const perLength = (symbol: string, label: string) =>
@@ -131,7 +131,7 @@ export const planeFrameFields = (): Fields<PlaneFrameInput> => ({
             startLoad: perLength("q_i", "load at its start"),
             endLoad: perLength("q_j", "load at its end"),
             start: along("s_i", "start", [0, 0.1]),
-            end: along("e_i", "end", [0.2, 0.28]),
+            end: along("e_i", "end", [0.12, 0.2]),
             direction,
           },
         },

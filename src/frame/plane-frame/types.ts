@@ -11,9 +11,9 @@ import type { SectionInput } from "../section.js"
 export interface FrameNode {
   /** Name [text of 1 to 60 characters] */
   name: string
-  /** Place to the right. [x_i; −100 to 100 m] */
+  /** Place to the right. [x_i; −20 to 20 m] */
   x: Length
-  /** Place upwards. [y_i; −100 to 100 m] */
+  /** Place upwards. [y_i; −20 to 20 m] */
   y: Length
 }
 
@@ -92,7 +92,7 @@ export interface MemberForce {
   member: string
   /** Force [P_i; −10 to 10 kN] */
   force: Force
-  /** Distance from the member's start. [a_i; 0 to 300 m] */
+  /** Distance from the member's start. [a_i; 0 to 60 m] */
   position: Length
   /** Way it points. [down, right, across or along; default down] */
   direction?: LoadDirection
@@ -106,9 +106,9 @@ export interface MemberSpread {
   startLoad: ForcePerLength
   /** Load per length at its end. [q_j; −10 to 10 N/mm] */
   endLoad: ForcePerLength
-  /** Where it starts, from the member's start. [s_i; 0 to 300 m] */
+  /** Where it starts, from the member's start. [s_i; 0 to 60 m] */
   start: Length
-  /** Where it ends. [e_i; 0 to 300 m] */
+  /** Where it ends. [e_i; 0 to 60 m] */
   end: Length
   /** Way it points. [down, right, across or along; default down] */
   direction?: LoadDirection
@@ -120,7 +120,7 @@ export interface MemberMoment {
   member: string
   /** Moment, counter-clockwise. [C_i; −10000 to 10000 N m] */
   moment: Moment
-  /** Distance from the member's start. [b_i; 0 to 300 m] */
+  /** Distance from the member's start. [b_i; 0 to 60 m] */
   position: Length
 }
 export type FrameLoad = NodeLoad | MemberForce | MemberSpread | MemberMoment
