@@ -42,7 +42,7 @@ export interface Made {
   readonly condition: Condition
 }
 
-/** Every member with its figures, or a refusal for the one that stands the least heat. */
+/** Every member with its figures, or a refusal for the one that bears the lowest temperature. */
 export function madeOf(si: Si): readonly Made[] | NoSolution<"too-hot"> {
   const { materialTemperature, duration } = si
   const limitOf = (m: SiMember) => (m.material === null ? Number.POSITIVE_INFINITY : frameMaterials[m.material].limit)
