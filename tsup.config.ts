@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs"
 import { defineConfig, type Options } from "tsup"
+import { base, domains, handedOn, nodeFiles } from "./scripts/packing/node-files.js"
+import { pureTables } from "./scripts/packing/pure-tables.js"
 
 const modules = readdirSync("src", { recursive: true })
   .map(String)
@@ -10,10 +12,18 @@ const entry = (paths: readonly string[]) => Object.fromEntries(paths.map((path) 
 const loadsFromOutside = (path: string) =>
   /^(?:import|\}) (?!type\b)[^"]*"(?:zod\/mini|mathjs|[^"]*\.json)"/m.test(readFileSync(`src/${path}`, "utf8"))
 
-/** What each public path stands for: `rig/index.ts`, `advice/search/worker.ts`. */
-const publicPaths = Object.values(
-  (JSON.parse(readFileSync("package.json", "utf8")) as { exports: Record<string, string | { default: string }> }).exports,
-).flatMap((target) => (typeof target === "string" ? [] : [target.default.replace(/^\.\/dist\/(.*)\.js$/, "$1.ts")]))
+const targets = Object.values(
+  (JSON.parse(readFileSync("package.json", "utf8")) as { exports: Record<string, string | { node: string; default: string }> }).exports,
+)
+
+/** The files that node takes for the public paths, by the name of each: `rig` is `src/rig/index.ts`. */
+const nodeEntries = (wanted: (name: string) => boolean) =>
+  Object.fromEntries(
+    targets
+      .flatMap((target) => (typeof target === "string" ? [] : [target]))
+      .map(({ node, default: file }) => [node.slice("./dist/node/".length, -3), file.replace(/^\.\/dist\/(.*)\.js$/, "src/$1.ts")] as const)
+      .filter(([name]) => wanted(name)),
+  )
 
 const common: Options = {
   format: "esm",
@@ -28,9 +38,18 @@ const common: Options = {
   external: [/^zod$/, "unitsnet-js"],
 }
 
+// as small as can be: node reads every character of a file before it runs
+const forNode: Options = { outDir: "dist/node", minify: true }
+
 export default defineConfig([
   // for bundlers one file per module: what is left out, is left out whole
-  { ...common, entry: entry(modules.filter((path) => !loadsFromOutside(path))), outDir: "dist", bundle: false },
+  {
+    ...common,
+    entry: entry(modules.filter((path) => !loadsFromOutside(path))),
+    outDir: "dist",
+    bundle: false,
+    esbuildPlugins: [pureTables],
+  },
   {
     ...common,
     entry: entry(modules.filter(loadsFromOutside)),
@@ -38,6 +57,7 @@ export default defineConfig([
     splitting: false,
     metafile: true,
     esbuildPlugins: [
+      pureTables,
       {
         name: "own modules stay outside",
         setup(build) {
@@ -48,14 +68,20 @@ export default defineConfig([
       },
     ],
   },
-  // for node few files: it loads each one by itself, and hundreds take their time
   {
     ...common,
-    entry: entry(publicPaths),
-    outDir: "dist/node",
+    ...forNode,
+    entry: { base: "scripts/packing/base.ts", ...nodeEntries((name) => domains.has(name)) },
+    splitting: false,
+    esbuildPlugins: [nodeFiles],
+  },
+  { ...common, ...forNode, entry: nodeEntries((name) => base.has(name)), splitting: false, esbuildPlugins: [handedOn] },
+  // what stands on the domains shares its parts
+  {
+    ...common,
+    ...forNode,
+    entry: nodeEntries((name) => !domains.has(name) && !base.has(name)),
     splitting: true,
-    esbuildOptions(options) {
-      options.minifyWhitespace = true
-    },
+    esbuildPlugins: [nodeFiles],
   },
 ])

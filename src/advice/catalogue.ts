@@ -74,7 +74,6 @@ export interface Catalogue {
 }
 
 const hinged = rigFields.hinged.fields
-const { fixedPivot, movingPivot } = hinged
 const price = (label: string) => ({ kind: "number", symbol: "c", label, min: 0, max: 1e7 }) as const
 
 const partFields: Fields<CataloguePart> = {
@@ -84,7 +83,11 @@ const partFields: Fields<CataloguePart> = {
 }
 const actuatorFields: Fields<CatalogueActuator> = { ...partFields, ...hinged.actuator.fields }
 /** Descriptions of a place for the actuator. */
-export const placementFields: Fields<CataloguePlacement> = { ...partFields, fixedPivot, movingPivot }
+export const placementFields: Fields<CataloguePlacement> = {
+  ...partFields,
+  fixedPivot: hinged.fixedPivot,
+  movingPivot: hinged.movingPivot,
+}
 const springFields: Fields<CatalogueSpring> = { ...partFields, ...hinged.spring.fields }
 const cellFields: Fields<CatalogueCell> = {
   ...partFields,

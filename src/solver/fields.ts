@@ -243,3 +243,8 @@ export function optionsFrom<K extends string>(
 ): Readonly<Record<K, string>> {
   return Object.fromEntries((Object.keys(table) as K[]).map((key) => [key, label(key)])) as Record<K, string>
 }
+
+/** A set of fields without some of them. */
+export function without<T extends object, K extends keyof T>(fields: T, ...names: readonly K[]): Omit<T, K> {
+  return Object.fromEntries(Object.entries(fields).filter(([name]) => !names.includes(name as K))) as Omit<T, K>
+}

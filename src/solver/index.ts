@@ -30,6 +30,7 @@ export {
   type SiOf,
   type TextField,
   type VariantField,
+  without,
 } from "./fields.js"
 export type { Equation, Formula, Given, Solved, Step } from "./formulae.js"
 export { inconsistent, issue, type Path, pathText } from "./issue.js"

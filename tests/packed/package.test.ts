@@ -1,10 +1,11 @@
-import { writeFileSync } from "node:fs"
+import { readdirSync, readFileSync, writeFileSync } from "node:fs"
 import { join } from "node:path"
 import { gzipSync } from "node:zlib"
-import { build } from "esbuild"
+import { build, transform } from "esbuild"
 import { describe, expect, it } from "vitest"
 import { manifest, root, run, tarball, userProject } from "../helpers/packed.js"
 
+const targets = manifest.exports as Readonly<Record<string, { readonly node: string; readonly default: string }>>
 const subpaths = Object.keys(manifest.exports).filter((path) => !path.endsWith(".json"))
 
 /** External packages a subpath pulls in when loaded, followed through every static import. */
@@ -78,6 +79,12 @@ export { rig, volts }
       )
     }
   }, 120_000)
+  it.each(subpaths)("%s offers node what it offers bundlers", async (subpath) => {
+    const { node, default: bundlers } = targets[subpath]!
+    const [a, b] = await Promise.all([node, bundlers].map(async (file) => Object.keys(await import(join(root, file)))))
+    expect(a!.sort()).toEqual(b!.sort())
+    expect(a).not.toEqual([])
+  })
   it("load by import and by require, without any package but the dependency", () => {
     const folder = userProject()
     writeFileSync(
@@ -98,12 +105,32 @@ describe("what a user's program must carry", () => {
   it.each(subpaths)("%s loads nothing from outside, but zod whole where zod schemas are made", async (subpath) => {
     expect(await externals(subpath)).toEqual(subpath === "./zod" ? ["zod"] : [])
   })
+  // what is bundled from outside does things when it is loaded; of our own modules none does
+  it("a module of which nothing is used leaves nothing behind", async () => {
+    const bundled = ["working/mathjs.js", "rig/document/zod.js"]
+    const files = readdirSync(join(root, "dist"), { recursive: true }).map(String)
+    const left: Record<string, string> = {}
+    for (const file of files.filter((f) => f.endsWith(".js") && !f.startsWith("node/") && !bundled.includes(f))) {
+      const text = readFileSync(join(root, "dist", file), "utf8").replace(/^export (\{[^}]*\}|\*)( from "[^"]*")?;$/gm, "")
+      const { code } = await transform(text, { treeShaking: true, format: "esm", minify: true })
+      const kept = code.replace(/import(\{[^}]*\}from|(\*as )?\w+ from)?"[^"]*";?/g, "").trim()
+      if (kept) left[file] = kept.slice(0, 100)
+    }
+    expect(files.length).toBeGreaterThan(400)
+    expect(left).toEqual({})
+  })
   // 13.2 kB. Of the 5 it has grown by: alternatives and variants told, read and written into schemas 1.8 kB, reading what people
   // type (words, fractions, feet and inches) 0.7, words of the trade that were probably meant 0.7, faults certain between fields
   // 0.6, the schema's patterns and annotations 0.8, templates with their values and sources as data 0.6. Units are 2.2 of it:
   // carrying only those that a solver needs is what would bring it down
   it("one bundled solver stays under 13.2 kB gzip", async () => {
     expect(await bundledSize("alula/linkage", "grashof")).toBeLessThan(13.2 * 1024)
+  })
+  // what each part adds, kB: the reader with its faults 2.9, units with their words 2.9, JSON Schema 1.4, rules between fields and
+  // faults certain of them 1.5, near words 0.6, printing 1; of wire's own, the heating that tells whether the run burns or hurts
+  // 2.2, sizes and metals 2.4, sources 1
+  it("voltageDrop stays under 17.6 kB gzip", async () => {
+    expect(await bundledSize("alula/wire", "voltageDrop")).toBeLessThan(17.6 * 1024)
   })
   it.each([
     ["linkage", "grashof"],

@@ -1,4 +1,4 @@
-import { bandField, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
+import { bandField, type Issue, inconsistent, type Solver, solver, without } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { packFields } from "../fields.js"
 import { curveFaults, curveField } from "../open-circuit.js"
@@ -33,7 +33,7 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-const { cellCutOffVoltage: _, ...chargeFields } = packFields
+import { bandField, type Issue, inconsistent, type Solver, solver, without } from "../../solver/index.js"
 
 /**
  * How long a charger takes that gives a constant current, then holds a constant voltage.

@@ -1,4 +1,4 @@
-import { type Caution, caution, commonPractice, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
+import { type Caution, caution, commonPractice, type Issue, inconsistent, type Solver, solver, without } from "../../solver/index.js"
 import { capacityFactor, resistanceFactor } from "../chemistry.js"
 import { capacityShareByDuration } from "../data-rate.js"
 import { packCautions, packFields } from "../fields.js"
@@ -138,7 +138,7 @@ function cautions(si: Si, out: PackHealth): Caution<PackHealthCaution>[] {
   return found
 }
 
-const { cellCapacity: _capacity, cellResistance: _resistance, cellCutOffVoltage: _cutOff, ...packed } = packFields
+const packed = without(packFields, "cellCapacity", "cellResistance", "cellCutOffVoltage")
 
 /**
  * How tired a pack is: its resistance from the voltage at two loads, its capacity from a timed discharge, each with its

@@ -3,7 +3,7 @@ import type { SiOf } from "../../solver/index.js"
 import type { DrapeInput } from "./types.js"
 
 type Si = SiOf<DrapeInput>
-const { PI } = Math
+const PI = Math.PI
 
 /** Angle of the wall from the horizontal. */
 export function wallAngle({ shape, width, baseDiameter, depth }: Si): number {

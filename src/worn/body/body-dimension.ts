@@ -1,5 +1,5 @@
 import type { Length, Ratio } from "../../quantity/index.js"
-import { at, type Caution, caution, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { at, type Caution, caution, type SiOf, type Solver, solver, without } from "../../solver/index.js"
 import { ANSUR } from "../sources-load.js"
 import { wearerFields } from "../wearer.js"
 import { type SurveyDimension, type SurveyStatistics, survey } from "./data-survey.js"
@@ -123,7 +123,7 @@ function cautions(si: SiOf<BodyDimensionInput>): Caution<BodyDimensionCaution>[]
   return found
 }
 
-const { bodyMass: _, ...lengths } = survey
+const lengths = without(survey, "bodyMass")
 const options = Object.fromEntries(Object.entries(lengths).map(([key, row]) => [key, row.label])) as Record<BodyLength, string>
 const metres = (symbol: string, label: string) => ({ kind: "length", symbol, label }) as const
 
