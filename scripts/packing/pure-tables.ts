@@ -29,20 +29,33 @@ function isMarked(node: ts.Expression, text: string): boolean {
   return ts.isCallExpression(node) && /@__PURE__ \*\/\s*[\w.]+[<(]/.test(text.slice(node.pos, node.end)) && !node.arguments.some(mayDoMore)
 }
 
-/** A module with each table it makes in a call that is marked as pure; nothing in `src` does anything else when it is loaded. */
+const pure = (made: string) => `/* @__PURE__ */ (() => ${made})()`
+
+/** The same declaration, what it makes in a call that is marked as pure. */
+function markedPure({ name, initializer }: ts.VariableDeclaration, text: string): { pos: number; end: number; is: string } | null {
+  if (!initializer) return null
+  // `pos` is before the comment that marks a call already
+  const { pos, end } = initializer
+  const made = text.slice(pos, end)
+  if (ts.isIdentifier(name))
+    return mayDoMore(initializer) && !isMarked(initializer, text) ? { pos, end, is: ` ${pure(`(${made})`)}` } : null
+  // names taken out of an object: each is made by itself out of all of them
+  const all = name.elements.flatMap((e) => (ts.isBindingElement(e) && ts.isIdentifier(e.name) ? [e.name.text] : []))
+  const whole = `all${pos}`
+  const taken = `{ const ${text.slice(name.pos, end)}; return { ${all.join(", ")} } }`
+  const each = all.map((one) => `${one} = ${pure(`${whole}.${one}`)}`)
+  return { pos: name.pos, end, is: ` ${[`${whole} = ${pure(taken)}`, ...each].join(", ")}` }
+}
+
+/** A module whose tables are marked; nothing in `src` does anything but make them when it is loaded. */
 export function withPureTables(path: string, text: string): string {
   const file = ts.createSourceFile(path, text, ts.ScriptTarget.Latest)
   const made = file.statements
     .filter(ts.isVariableStatement)
-    .flatMap(({ declarationList }) => declarationList.declarations)
-    .flatMap(({ name, initializer }) =>
-      ts.isIdentifier(name) && initializer && mayDoMore(initializer) && !isMarked(initializer, text) ? [initializer] : [],
-    )
-  let marked = text
-  // from the end, so that earlier places stay where they are; `pos` is before the comment that marks a call already
-  for (const { pos, end } of made.reverse())
-    marked = `${marked.slice(0, pos)} /* @__PURE__ */ (() => (${marked.slice(pos, end)}))()${marked.slice(end)}`
-  return marked
+    .flatMap(({ declarationList }) => declarationList.declarations.map((declaration) => markedPure(declaration, text)))
+    .filter((edit) => edit !== null)
+  // from the end, so that earlier places stay where they are
+  return made.reverse().reduce((marked, { pos, end, is }) => `${marked.slice(0, pos)}${is}${marked.slice(end)}`, text)
 }
 
 /** For esbuild: marks the tables of every module of `src` as it is read. */

@@ -33,7 +33,7 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-import { bandField, type Issue, inconsistent, type Solver, solver, without } from "../../solver/index.js"
+const chargeFields = without(packFields, "cellCutOffVoltage")
 
 /**
  * How long a charger takes that gives a constant current, then holds a constant voltage.
