@@ -68,7 +68,7 @@ export function display(result: object): string {
 
 /** The output descriptions a result carries, or undefined for any other object. */
 export function fieldsOf(result: object): AnyOutFields | undefined {
-  return (result as { readonly [FIELDS]?: AnyOutFields })[FIELDS]
+  return frozen((result as { readonly [FIELDS]?: AnyOutFields })[FIELDS])
 }
 
 function freezeDeep(value: unknown): void {
@@ -76,6 +76,16 @@ function freezeDeep(value: unknown): void {
   // a part that came frozen is walked all the same: freezing reaches one level only
   Object.freeze(value)
   for (const part of Object.values(value)) freezeDeep(part)
+}
+
+const handedOut = new WeakSet<object>()
+
+/** A part of a description as it is handed out: frozen all through, when it is first asked for. */
+export function frozen<Part extends object | undefined>(part: Part): Part {
+  if (part === undefined || handedOut.has(part)) return part
+  freezeDeep(part)
+  handedOut.add(part)
+  return part
 }
 
 /** Seals a result: remembers its descriptions (out of sight of JSON) and freezes it, all through. */

@@ -1,6 +1,6 @@
 import type { Caution } from "./caution.js"
 import { certainFaults } from "./certain.js"
-import { seal } from "./display.js"
+import { frozen, seal } from "./display.js"
 import type { Either } from "./either.js"
 import { InputError, type Issue, isNoSolution, type NoSolution, NoSolutionError } from "./errors.js"
 import type { AnyFields, AnyOutFields, Fields, Nullable, OutFields, SiOf } from "./fields.js"
@@ -164,8 +164,8 @@ export function solver<In, Out extends object, Refusal extends string = string, 
     },
   }
   Object.defineProperty(call, "name", { value: name })
-  // defined as getters: to assign them would call them
+  // defined as getters: to assign them would call them. Frozen: who pushed into a default's list would change what is solved
   for (const part of ["input", "either", "output", "example", "formulae", "sources"] as const)
-    Object.defineProperty(call, part, { get: () => definition()[part], enumerable: true })
+    Object.defineProperty(call, part, { get: () => frozen(definition()[part] as object), enumerable: true })
   return Object.freeze(Object.assign(call, plain)) as unknown as Solver<In, Out, Refusal, Hazard>
 }

@@ -69,6 +69,15 @@ describe.each(solvers)("laws: $id", ({ id, solver }: { id: string; solver: AnySo
   const arbitrary = fc.constant(null).chain(() => inputs(fields, example, solver.either))
   const runs = slow[id] ?? RUNS
 
+  it("cannot be changed through its description", () => {
+    const loose = (value: unknown, path: string): string[] =>
+      typeof value !== "object" || value === null
+        ? []
+        : [...(Object.isFrozen(value) ? [] : [path]), ...Object.entries(value).flatMap(([key, part]) => loose(part, `${path}.${key}`))]
+    const { input, either, output, example, formulae, sources } = solver
+    expect(loose({ input, either, output, example, formulae, sources }, "").slice(1)).toEqual([])
+  })
+
   it("answers its own example, and the same through every door", () => {
     const outcome = solver.attempt(example)
     if (!outcome.ok) throw outcome.error

@@ -207,6 +207,17 @@ describe("a solver", () => {
     expect(Object.isFrozen(lantern)).toBe(true)
     expect(lantern.title).toBe("How much a lantern holds")
   })
+  it("cannot be changed through its description", () => {
+    const list = lantern.input.lamps.default as { at: string }[]
+    expect(() => list.push({ at: "80 mm" })).toThrow(TypeError)
+    expect(() => Object.assign(list[0]!, { at: "80 mm" })).toThrow(TypeError)
+    expect(lantern({ height: 0.4 }).lamps).toEqual([{ at: 0.05, bright: false }])
+    const { fields } = lantern.input.pole as unknown as { fields: { grip: { default: string } } }
+    expect(() => Object.assign(fields.grip, { default: "1 m" })).toThrow(TypeError)
+    expect(() => Object.assign(lantern.example, { height: 1 })).toThrow(TypeError)
+    const printed = fieldsOf(lantern({ height: 0.4 }))!
+    expect(() => Object.assign(printed.volume!, { unit: "mL" })).toThrow(TypeError)
+  })
   it("validates as a Standard Schema does", () => {
     const standard = lantern["~standard"]
     expect([standard.version, standard.vendor]).toEqual([1, "alula"])
