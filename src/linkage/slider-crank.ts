@@ -1,8 +1,7 @@
 import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "../quantity/index.js"
-import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver, withNearest } from "../solver/index.js"
 import type { Assembly } from "./four-bar/pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
-import { withNearest } from "./nearest.js"
 import { sliderPositionAt } from "./slider-crank-geometry.js"
 import { norton, nortonSlider } from "./sources.js"
 

@@ -1,9 +1,8 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { counterbalance, hingeActuator, standardGravity } from "../../src/linkage/index.js"
-import { withNumber } from "../../src/linkage/nearest.js"
 import { integrate } from "../../src/numeric/index.js"
-import { InputError } from "../../src/solver/index.js"
+import { InputError, withNumber } from "../../src/solver/index.js"
 import { highest } from "./highest.js"
 import { between } from "./uniform.js"
 

@@ -10,7 +10,7 @@ import {
   sliderCrank,
   tetheredFan,
 } from "../../src/linkage/index.js"
-import { withNumber } from "../../src/linkage/nearest.js"
+import { withNumber } from "../../src/solver/index.js"
 import { nearestTests } from "../helpers/nearest.js"
 import type { AnySolver } from "../helpers/solvers.js"
 import { refusalOf } from "./refusal.js"

@@ -1,8 +1,7 @@
 import type { Angle, AngularAcceleration, AngularSpeed, Length } from "../../quantity/index.js"
-import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver, withNearest } from "../../solver/index.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../hazards.js"
 import { wrapAngle } from "../hinge/geometry.js"
-import { withNearest } from "../nearest.js"
 import { norton, nortonLoop, virtualWork } from "../sources.js"
 import { type Assembly, closedPose, fourBarPose, longestWithin, nearestClosing } from "./pose.js"
 

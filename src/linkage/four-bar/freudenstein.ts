@@ -1,7 +1,16 @@
 import { solveLinear } from "../../numeric/index.js"
 import type { Angle, Length } from "../../quantity/index.js"
-import { type Caution, caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../solver/index.js"
-import { withNearest } from "../nearest.js"
+import {
+  type Caution,
+  caution,
+  isNoSolution,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+  withNearest,
+} from "../../solver/index.js"
 import { freudensteinEquation } from "../sources.js"
 
 /** Input of {@link freudenstein}. */

@@ -1,5 +1,4 @@
-import { type Issue, inconsistent, isNoSolution, type NoSolution, type Solver, solver } from "../../solver/index.js"
-import { withNearest } from "../nearest.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, type Solver, solver, withNearest } from "../../solver/index.js"
 import { jalon, journalFriction, norton } from "../sources.js"
 import { planarCautions } from "./cautions.js"
 import { massFaults, mechanismFaults } from "./check.js"

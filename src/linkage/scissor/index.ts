@@ -8,10 +8,10 @@ import {
   type SiOf,
   type Solver,
   solver,
+  withNearest,
 } from "../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../hazards.js"
 import { standardGravity } from "../hinge/load.js"
-import { withNearest } from "../nearest.js"
 import { gravitySource, ownResult, scissorProblem, selfLocking } from "../sources.js"
 import type { Scissor, ScissorCaution, ScissorInput, ScissorRefusal } from "./types.js"
 

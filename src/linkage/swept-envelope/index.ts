@@ -1,7 +1,16 @@
-import { type Caution, caution, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../../solver/index.js"
+import {
+  type Caution,
+  caution,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  type SiOf,
+  type Solver,
+  solver,
+  withNearest,
+} from "../../solver/index.js"
 import { pinchCaution } from "../hazards.js"
 import type { Point } from "../hinge/geometry.js"
-import { withNearest } from "../nearest.js"
 import { convexOutline } from "../outline.js"
 import { mechanismFaults } from "../planar/check.js"
 import { mechanismFields } from "../planar/fields.js"

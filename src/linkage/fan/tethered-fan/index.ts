@@ -1,6 +1,5 @@
-import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver } from "../../../solver/index.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver, withNearest } from "../../../solver/index.js"
 import { standardGravity } from "../../hinge/load.js"
-import { withNearest } from "../../nearest.js"
 import { equilibrium } from "../../sources.js"
 import { cautions } from "./cautions.js"
 import { tetheredFanFormulae } from "./formulae.js"

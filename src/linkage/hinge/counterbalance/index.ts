@@ -1,6 +1,5 @@
-import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver } from "../../../solver/index.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver, withNearest } from "../../../solver/index.js"
 import { gasForce, gasWork } from "../../gas-spring/law.js"
-import { withNearest } from "../../nearest.js"
 import { exactBalance, springRate } from "../../sources.js"
 import { wrapAngle } from "../geometry.js"
 import { gravityMomentAt, standardGravity } from "../load.js"

@@ -1,5 +1,13 @@
-import { type Issue, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../../../solver/index.js"
-import { withNearest } from "../../nearest.js"
+import {
+  type Issue,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  type SiOf,
+  type Solver,
+  solver,
+  withNearest,
+} from "../../../solver/index.js"
 import { gravitySource, journalFriction, virtualWork } from "../../sources.js"
 import { movingPivotField, pointField, springField, weightField } from "../fields.js"
 import { hingeCautions } from "./cautions.js"

@@ -1,6 +1,5 @@
 import type { Certified } from "../../../numeric/index.js"
-import { isNoSolution, type NoSolution, refuse, type Solver, solver } from "../../../solver/index.js"
-import { withNearest } from "../../nearest.js"
+import { isNoSolution, type NoSolution, refuse, type Solver, solver, withNearest } from "../../../solver/index.js"
 import { branchAndBoundSource } from "../../sources.js"
 import { wrapAngle } from "../geometry.js"
 import { placeCautions } from "./cautions.js"

@@ -1,7 +1,6 @@
-import { type Caution, caution, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../../../solver/index.js"
+import { type Caution, caution, isNoSolution, type NoSolution, type SiOf, type Solver, solver, withNearest } from "../../../solver/index.js"
 import { fallsCaution, LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../../hazards.js"
 import { standardGravity } from "../../hinge/load.js"
-import { withNearest } from "../../nearest.js"
 import { gravitySource, norton, nortonLoop, nortonTransmission } from "../../sources.js"
 import {
   neutral,

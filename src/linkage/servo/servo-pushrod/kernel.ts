@@ -1,10 +1,9 @@
 import { goldenMinimum } from "../../../numeric/index.js"
 import type { Angle, AngularSpeed, Density, Length, Mass, Moment, Speed } from "../../../quantity/index.js"
-import { type NoSolution, refuse, type SiOf } from "../../../solver/index.js"
+import { type Knob, type NoSolution, refuse, type SiOf } from "../../../solver/index.js"
 import { flapDragMoment } from "../../fan/flap-drag.js"
 import { type Assembly, closedPose } from "../../four-bar/pose.js"
 import { standardGravity } from "../../hinge/load.js"
-import type { Knob } from "../../nearest.js"
 
 /** Input of `servoPushrod`. */
 export interface ServoPushrodInput {
