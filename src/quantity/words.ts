@@ -1,59 +1,65 @@
-/** Words that people write for a unit: each stands for a unit token, in the singular, the plural or short. */
-const words: Readonly<Record<string, readonly string[]>> = {
-  m: ["metre", "metres", "meter", "meters"],
-  mm: ["millimetre", "millimetres", "millimeter", "millimeters"],
-  cm: ["centimetre", "centimetres", "centimeter", "centimeters"],
-  km: ["kilometre", "kilometres", "kilometer", "kilometers"],
-  in: ["inch", "inches", '"', "″"],
-  ft: ["foot", "feet", "'", "′"],
-  yd: ["yard", "yards"],
-  kg: ["kilogram", "kilograms", "kgs"],
-  g: ["gram", "grams"],
-  lb: ["pound", "pounds", "lbs"],
-  oz: ["ounce", "ounces"],
-  s: ["second", "seconds", "sec", "secs"],
-  ms: ["millisecond", "milliseconds"],
-  min: ["minute", "minutes", "mins"],
-  h: ["hour", "hours", "hr", "hrs"],
-  d: ["day", "days"],
-  rad: ["radian", "radians"],
-  deg: ["degree", "degrees"],
-  rev: ["revolution", "revolutions", "turn", "turns"],
-  N: ["newton", "newtons"],
-  Pa: ["pascal", "pascals"],
-  J: ["joule", "joules"],
-  W: ["watt", "watts"],
-  kW: ["kilowatt", "kilowatts"],
-  V: ["volt", "volts"],
-  mV: ["millivolt", "millivolts"],
-  A: ["amp", "amps", "ampere", "amperes"],
-  mA: ["milliamp", "milliamps", "milliampere", "milliamperes"],
-  ohm: ["ohms"],
-  Ah: ["amp-hour", "amp-hours", "amp hour", "amp hours"],
-  mAh: ["milliamp-hour", "milliamp-hours", "milliamp hour", "milliamp hours"],
-  Wh: ["watt-hour", "watt-hours", "watt hour", "watt hours"],
-  Hz: ["hertz"],
-  L: ["litre", "litres", "liter", "liters", "l"],
-  mL: ["millilitre", "millilitres", "milliliter", "milliliters", "ml"],
-  rpm: ["rev/min", "r/min", "revs/min"],
-  "km/h": ["kph", "kmh"],
-  "deg/s": ["degrees/s", "degree/s", "degrees per second"],
-  "m/s": ["metres per second", "meters per second"],
-  degC: ["C", "celsius", "degrees C", "degrees celsius"],
-  degF: ["F", "fahrenheit", "degrees F", "degrees fahrenheit"],
-  K: ["kelvin", "kelvins"],
-  "%": ["percent", "per cent"],
+/** Words that people write for a unit, by its token; `+` where one with an s behind it is its plural. */
+const written: Readonly<Record<string, string>> = {
+  m: "metre+,meter+",
+  mm: "millimetre+,millimeter+",
+  cm: "centimetre+,centimeter+",
+  km: "kilometre+,kilometer+",
+  in: 'inch,inches,",″',
+  ft: "foot,feet,',′",
+  yd: "yard+",
+  kg: "kilogram+,kgs",
+  g: "gram+",
+  lb: "pound+,lbs",
+  oz: "ounce+",
+  s: "second+,sec+",
+  ms: "millisecond+",
+  min: "minute+,mins",
+  h: "hour+,hr+",
+  d: "day+",
+  rad: "radian+",
+  deg: "degree+",
+  rev: "revolution+,turn+",
+  N: "newton+",
+  Pa: "pascal+",
+  J: "joule+",
+  W: "watt+",
+  kW: "kilowatt+",
+  V: "volt+",
+  mV: "millivolt+",
+  A: "amp+,ampere+",
+  mA: "milliamp+,milliampere+",
+  ohm: "ohms",
+  Ah: "amp-hour+,amp hour+",
+  mAh: "milliamp-hour+,milliamp hour+",
+  Wh: "watt-hour+,watt hour+",
+  Hz: "hertz",
+  L: "litre+,liter+,l",
+  mL: "millilitre+,milliliter+,ml",
+  rpm: "rev/min,r/min,revs/min",
+  "km/h": "kph,kmh",
+  "deg/s": "degrees/s,degree/s,degrees per second",
+  "m/s": "metres per second,meters per second",
+  degC: "C,celsius,degrees C,degrees celsius",
+  degF: "F,fahrenheit,degrees F,degrees fahrenheit",
+  K: "kelvin+",
+  "%": "percent,per cent",
 }
 
-const tokens = new Map(Object.entries(words).flatMap(([token, all]) => all.map((word) => [word, token] as const)))
+/** The words of one token, each in the singular and, where it has one with an s, the plural. */
+function formsOf(token: string): readonly string[] {
+  return (written[token]?.split(",") ?? []).flatMap((word) => (word.endsWith("+") ? [word.slice(0, -1), `${word.slice(0, -1)}s`] : [word]))
+}
+
+let tokens: Map<string, string> | undefined
 
 /** Every word that stands for one of these unit tokens. */
 export function wordsFor(units: readonly string[]): readonly string[] {
-  return units.flatMap((unit) => words[unit] ?? [])
+  return units.flatMap(formsOf)
 }
 
 /** The unit token that a word stands for, or the word itself; a capital first letter makes no difference. */
 export function unitOfWord(word: string): string {
+  tokens ??= new Map(Object.keys(written).flatMap((token) => formsOf(token).map((form) => [form, token] as const)))
   return tokens.get(word) ?? tokens.get(word.charAt(0).toLowerCase() + word.slice(1)) ?? word
 }
 

@@ -1,32 +1,32 @@
 /** Words of the trade that mean one thing; any of them leads to the one that is known here. */
-const alike: readonly (readonly string[])[] = [
-  ["lfp", "lifepo4", "life", "lithiumironphosphate", "ironphosphate"],
-  ["nmc", "liion", "lithiumion", "lithium", "18650", "21700"],
-  ["lipo", "lithiumpolymer", "polymer", "pouch"],
-  ["nimh", "nickelmetalhydride", "nickel", "eneloop"],
-  ["leadacid", "lead", "sla", "agm", "vrla", "gel", "carbattery"],
-  ["aluminium", "aluminum", "alu", "alloy"],
-  ["acrylic", "pmma", "plexi", "perspex"],
-  ["polycarbonate", "pc"],
-  ["polystyrene", "hips", "ps", "styrene"],
-  ["polypropylene", "pp"],
-  ["polyethylene", "pe", "hdpe"],
-  ["glassfibre", "fibreglass", "fiberglass", "grp", "gfrp"],
-  ["carbonfibre", "carbon", "cfrp", "carbonfiber"],
-  ["awg", "gauge", "wiregauge", "wiresize"],
-  ["area", "crosssection", "section"],
-  ["voltage", "volts"],
-  ["current", "amps", "amperage"],
-  ["resistance", "ohms"],
-  ["power", "watts", "wattage"],
-  ["length", "distance", "run"],
-  ["outsidediameter", "diameter", "dia", "od"],
-  ["wall", "wallthickness", "thickness"],
-  ["mass", "weight"],
-  ["boost", "stepup"],
-  ["buck", "stepdown"],
-  ["stroke", "travel"],
-  ["temperature", "temp"],
+const alike: readonly string[] = [
+  "lfp lifepo4 life lithiumironphosphate ironphosphate",
+  "nmc liion lithiumion lithium 18650 21700",
+  "lipo lithiumpolymer polymer pouch",
+  "nimh nickelmetalhydride nickel eneloop",
+  "leadacid lead sla agm vrla gel carbattery",
+  "aluminium aluminum alu alloy",
+  "acrylic pmma plexi perspex",
+  "polycarbonate pc",
+  "polystyrene hips ps styrene",
+  "polypropylene pp",
+  "polyethylene pe hdpe",
+  "glassfibre fibreglass fiberglass grp gfrp",
+  "carbonfibre carbon cfrp carbonfiber",
+  "awg gauge wiregauge wiresize",
+  "area crosssection section",
+  "voltage volts",
+  "current amps amperage",
+  "resistance ohms",
+  "power watts wattage",
+  "length distance run",
+  "outsidediameter diameter dia od",
+  "wall wallthickness thickness",
+  "mass weight",
+  "boost stepup",
+  "buck stepdown",
+  "stroke travel",
+  "temperature temp",
 ]
 
 const plain = (word: string) => word.toLowerCase().replace(/[^a-z0-9]/g, "")
@@ -50,7 +50,7 @@ export function nearestWord(word: string, known: readonly string[]): string | nu
   const asked = plain(word)
   const same = known.find((candidate) => plain(candidate) === asked)
   if (same !== undefined) return same
-  const group = alike.find((words) => words.includes(asked))
+  const group = alike.map((words) => words.split(" ")).find((words) => words.includes(asked))
   const meant = group && known.find((candidate) => group.includes(plain(candidate)))
   if (meant !== undefined) return meant
   const most = Math.min(2, word.length - 1)
