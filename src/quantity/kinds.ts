@@ -1,15 +1,5 @@
-import type { Factor, Kind, KindSpec, UnitsOf } from "./units-of.js"
-
-const PI = Math.PI
-const one: Factor = [1, 1]
-const milli: Factor = [1, 1000]
-const micro: Factor = [1, 1e6]
-const nano: Factor = [1, 1e9]
-const kilo: Factor = [1000, 1]
-const mega: Factor = [1e6, 1]
-// 1 lbf = 0.45359237 kg × 9.80665 m/s² exactly
-const lbf: Factor = [8896443230521, 2e12]
-const degF: Factor = [5, 9, -160 / 9]
+import { degF, kilo, lbf, mega, micro, milli, nano, one, PI } from "./factors.js"
+import type { Kind, KindSpec, UnitsOf } from "./units-of.js"
 
 /**
  * Every kind with exact unit ratios. International inch 0.0254 m, pound 0.45359237 kg and standard
