@@ -201,17 +201,23 @@ export function touchCautions(voltage: number): Caution<"touch-voltage">[] {
     : []
 }
 
+/** Hazards of a pack of cells that can be charged again. */
+export type RechargeableCaution = "lithium-battery" | "lead-battery" | "nickel-battery"
+
 /** Hazards of a pack of any such cells. */
-export type CellCaution = "lithium-battery" | "lead-battery" | "nickel-battery" | "alkaline-battery"
+export type CellCaution = RechargeableCaution | "alkaline-battery"
+
+/** Hazards of cells at their temperature. */
+export type TemperatureCaution = "hot-cells" | "too-cold-to-use"
 
 /** What `packCautions` can say. */
-export type PackCaution = CellCaution | "touch-voltage" | "cold-charge" | "hot-cells" | "too-cold-to-use" | "deep-discharge"
+export type PackCaution = CellCaution | "touch-voltage" | "cold-charge" | TemperatureCaution | "deep-discharge"
 
 /** What `rateCautions` can say. */
 export type RateCaution = "lead-rate" | "nickel-rate"
 
-/** What can hurt people in a pack of any such cells. */
-function hazards(chemistry: Chemistry): Caution<CellCaution> {
+/** What can hurt people in a pack of cells that can be charged again. */
+export function rechargeableHazard(chemistry: Chemistry): Caution<RechargeableCaution> {
   if (chemistries[chemistry].lithiumIon)
     return caution(
       "lithium-battery",
@@ -226,13 +232,17 @@ function hazards(chemistry: Chemistry): Caution<CellCaution> {
       "Lead batteries give off hydrogen when charged, which a spark explodes, hold sulfuric acid, and push hundreds of amperes through a short circuit. Never seal one in, fuse it at its terminal, cover the terminals, wear eye protection, and keep it upright and off the body.",
       LEAD_SAFETY,
     )
-  if (chemistry === "nimh")
-    return caution(
-      "nickel-battery",
-      "warning",
-      "Nickel cells that are overcharged, driven backwards or short-circuited get hot enough to burn, vent hydrogen and spray caustic electrolyte. Fuse the pack, leave the vents free, and never seal it in.",
-      NICKEL_SAFETY,
-    )
+  return caution(
+    "nickel-battery",
+    "warning",
+    "Nickel cells that are overcharged, driven backwards or short-circuited get hot enough to burn, vent hydrogen and spray caustic electrolyte. Fuse the pack, leave the vents free, and never seal it in.",
+    NICKEL_SAFETY,
+  )
+}
+
+/** What can hurt people in a pack of any such cells. */
+export function cellHazard(chemistry: Chemistry): Caution<CellCaution> {
+  if (chemistry !== "alkaline") return rechargeableHazard(chemistry)
   return caution(
     "alkaline-battery",
     "warning",
@@ -240,19 +250,26 @@ function hazards(chemistry: Chemistry): Caution<CellCaution> {
   )
 }
 
-/** Cautions that go with any pack. A voltage stated for it counts where it is above the chemistry's, and never silences that. */
-export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[] {
-  const { lithiumIon, cellCutOffVoltage: cutOffVoltage, cellFullVoltage: fullVoltage } = chemistries[si.chemistry]
-  const found: Caution<PackCaution>[] = [hazards(si.chemistry), ...touchCautions(Math.max(stated, fullVoltage * si.series))]
-  if (lithiumIon && si.cellTemperature < 0)
-    found.push(
-      caution(
-        "cold-charge",
-        "warning",
-        "Do not charge lithium cells below 0 °C: lithium plates out inside and the cell can fail later. Warm them first.",
-        CELL_SHEETS,
-      ),
-    )
+/** Bare parts of a full pack; a voltage stated for it counts where it is above the chemistry's, and never silences that. */
+export const fullTouchCautions = (si: Pick<PackCellsSi, "chemistry" | "series">, stated = 0): Caution<"touch-voltage">[] =>
+  touchCautions(Math.max(stated, chemistries[si.chemistry].cellFullVoltage * si.series))
+
+/** Charging cells as cold as these. */
+export function coldChargeCautions(si: Pick<PackCellsSi, "chemistry" | "cellTemperature">): Caution<"cold-charge">[] {
+  if (!chemistries[si.chemistry].lithiumIon || si.cellTemperature >= 0) return []
+  return [
+    caution(
+      "cold-charge",
+      "warning",
+      "Do not charge lithium cells below 0 °C: lithium plates out inside and the cell can fail later. Warm them first.",
+      CELL_SHEETS,
+    ),
+  ]
+}
+
+/** Using cells outside the temperatures that their makers allow. */
+export function temperatureCautions(si: Pick<PackCellsSi, "chemistry" | "cellTemperature">): Caution<TemperatureCaution>[] {
+  const found: Caution<TemperatureCaution>[] = []
   const hottest = hottestUse[si.chemistry]
   if (si.cellTemperature > hottest)
     found.push(
@@ -260,7 +277,7 @@ export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[
         "hot-cells",
         "warning",
         "Above {hottest temperature °C} makers forbid use: at {given.cellTemperature temperature °C} take the cells off the body and leave them to cool outdoors.",
-        lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
+        chemistries[si.chemistry].lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
         { hottest, "given.cellTemperature": si.cellTemperature },
       ),
     )
@@ -274,18 +291,32 @@ export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[
         { coldest: coldestUse, "given.cellTemperature": si.cellTemperature },
       ),
     )
-  if (si.cellCutOffVoltage !== null && si.cellCutOffVoltage < cutOffVoltage - 1e-9)
-    found.push(
-      caution(
-        "deep-discharge",
-        "warning",
-        "A minimum cell voltage of {least voltage} is below the {allowed voltage} that this chemistry allows: the cell is harmed and may be unsafe to charge again.",
-        LITHIUM_SAFETY,
-        { least: si.cellCutOffVoltage, allowed: cutOffVoltage },
-      ),
-    )
   return found
 }
+
+/** Drawing cells down further than their chemistry allows. */
+export function deepDischargeCautions(si: Pick<PackCellsSi, "chemistry" | "cellCutOffVoltage">): Caution<"deep-discharge">[] {
+  const allowed = chemistries[si.chemistry].cellCutOffVoltage
+  if (si.cellCutOffVoltage === null || si.cellCutOffVoltage >= allowed - 1e-9) return []
+  return [
+    caution(
+      "deep-discharge",
+      "warning",
+      "A minimum cell voltage of {least voltage} is below the {allowed voltage} that this chemistry allows: the cell is harmed and may be unsafe to charge again.",
+      LITHIUM_SAFETY,
+      { least: si.cellCutOffVoltage, allowed },
+    ),
+  ]
+}
+
+/** Cautions that go with a pack whose cells are drawn down to a voltage of their own. */
+export const packCautions = (si: PackCellsSi, stated = 0): Caution<PackCaution>[] => [
+  cellHazard(si.chemistry),
+  ...fullTouchCautions(si, stated),
+  ...coldChargeCautions(si),
+  ...temperatureCautions(si),
+  ...deepDischargeCautions(si),
+]
 
 /** Rate (multiples of the capacity per hour) up to which the printed capacity holds within a tenth. */
 export const ratedRate = { lead: 0.1, nimh: 1 } as const

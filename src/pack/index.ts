@@ -27,7 +27,7 @@ export {
 } from "./data.js"
 export { capacityAtRate, capacityShareByDuration, capacityShareByRate } from "./data-rate.js"
 export { capacityAtTemperature } from "./data-temperature.js"
-export type { CellCaution, PackCaution, PackCells, RateCaution, StateOfCharge } from "./fields.js"
+export type { CellCaution, PackCaution, PackCells, RateCaution, RechargeableCaution, StateOfCharge, TemperatureCaution } from "./fields.js"
 export type { OpenCircuitPoint } from "./open-circuit.js"
 export { type PackHealth, type PackHealthInput, packHealth } from "./pack-health/index.js"
 export type { PackHealthCaution, PackHealthRefusal } from "./pack-health/types.js"

@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { chainDrive, drawChainDrive } from "../../src/drive/index.js"
+import { type ChainDriveInput, chainDrive, drawChainDrive } from "../../src/drive/index.js"
 
 const near = (a: number | null, b: number, size = Math.abs(b), within = 1e-9) =>
   expect(Math.abs((a as number) - b), `${a} for ${b}`).toBeLessThanOrEqual(within * size + 1e-12)
@@ -19,8 +19,8 @@ const drives = fc.record({
   efficiency: between(0.8, 1),
   backwardEfficiency: between(0.7, 1),
 })
-const solved = ({ apart, ...rest }: { apart: number; pitch: number } & Record<string, number>) =>
-  chainDrive({ ...rest, centreDistance: apart * rest.pitch } as never)
+const solved = ({ apart, ...rest }: Omit<ChainDriveInput, "centreDistance"> & { readonly apart: number; readonly pitch: number }) =>
+  chainDrive({ ...rest, centreDistance: apart * rest.pitch })
 
 /**
  * A sprocket as the polygon of its pins, turned in small steps: the pin that has last come on carries the tight strand, which runs

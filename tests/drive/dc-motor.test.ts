@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest"
-import { dcMotor, linearActuator, motorConstants } from "../../src/drive/index.js"
+import { type DcMotorInput, dcMotor, linearActuator, motorConstants } from "../../src/drive/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 
 const sheet = { ratedVoltage: 12, noLoadSpeed: 10, noLoadCurrent: 0.2, loadTorque: 3.2, loadSpeed: 0, loadCurrent: 5.5 }
-const solved = (more: object) => {
-  const out = dcMotor.si(dcMotor.read({ ...sheet, terminalVoltage: 12, torque: 0, ...more } as never))
+const solved = (more: Partial<DcMotorInput>) => {
+  const out = dcMotor.si(dcMotor.read({ ...sheet, terminalVoltage: 12, torque: 0, ...more }))
   if (isNoSolution(out)) throw new Error(out.message)
   return out
 }
@@ -16,7 +16,7 @@ describe("dcMotor", () => {
     for (const terminalVoltage of [6, 9, 12, 18])
       for (const share of [0, 0.2, 0.5, 0.9]) {
         const { torqueConstant, backEmfConstant, windingResistance } = motorConstants(
-          dcMotor.read({ ...sheet, terminalVoltage, torque: 0 } as never),
+          dcMotor.read({ ...sheet, terminalVoltage, torque: 0 }),
         )
         const torque = share * torqueConstant * (terminalVoltage / windingResistance - 0.2)
         const out = solved({ terminalVoltage, torque })
@@ -73,11 +73,11 @@ describe("dcMotor", () => {
 
   it("stalls beyond the stall torque and says so; refuses a sheet that makes energy", () => {
     const { stallTorque } = solved({})
-    const refusal = dcMotor.si(dcMotor.read({ ...sheet, terminalVoltage: 12, torque: stallTorque * 1.01 } as never))
+    const refusal = dcMotor.si(dcMotor.read({ ...sheet, terminalVoltage: 12, torque: stallTorque * 1.01 }))
     expect(isNoSolution(refusal) && refusal.noSolution).toBe("insufficient-torque")
     if (!isNoSolution(refusal)) throw new Error("should stall")
-    expect(solved({ torque: refusal.nearest.torque }).speed).toBeGreaterThan(0)
-    expect(solved({ torque: stallTorque * 1.01, terminalVoltage: refusal.nearest.terminalVoltage }).speed).toBeGreaterThan(0)
+    expect(solved({ torque: refusal.nearest.torque as number }).speed).toBeGreaterThan(0)
+    expect(solved({ torque: stallTorque * 1.01, terminalVoltage: refusal.nearest.terminalVoltage as number }).speed).toBeGreaterThan(0)
     const outcome = dcMotor.attempt({ ...sheet, loadTorque: 320, terminalVoltage: 12, torque: 0 })
     expect(!outcome.ok && outcome.error.message).toMatch(/check the units/)
   })
@@ -125,7 +125,8 @@ describe("dcMotor", () => {
   })
 
   it("warns of heavy loads, hot windings and stall values drawn out", () => {
-    const codes = (more: object) => dcMotor({ ...sheet, terminalVoltage: 12, torque: 0.1, ...more } as never).cautions.map((c) => c.code)
+    const codes = (more: Partial<DcMotorInput>) =>
+      dcMotor({ ...sheet, terminalVoltage: 12, torque: 0.1, ...more }).cautions.map((c) => c.code)
     const { stallCurrent, torqueConstant } = solved({})
     const quarter = (0.25 * stallCurrent - 0.2) * torqueConstant
     expect(codes({ torque: quarter * 1.01 })).toContain("heavy-load")

@@ -1,15 +1,13 @@
-import { beltDrive } from "../../src/drive/index.js"
+import { type BeltDriveInput, beltDrive } from "../../src/drive/index.js"
+import type { SiOf } from "../../src/solver/index.js"
 import type { Edges } from "../helpers/edges.js"
 
 const flat = (change: object = {}) => ({
   belt: { type: "flat", drivingDiameter: "20 mm", drivenDiameter: "60 mm", friction: 0.3, ...change },
 })
 const toothed = (change: object) => ({ belt: { type: "toothed", pitch: "3 mm", drivingTeeth: 20, drivenTeeth: 48, ...change } })
-// biome-ignore lint/suspicious/noExplicitAny: whatever the reader gives
-type Si = any
-
 /** Pull that strands of this pretension carry, by marching round the wrap. */
-function carries(si: Si): { pull: number; maxPull: number } {
+function carries(si: SiOf<BeltDriveInput>): { pull: number; maxPull: number } {
   const { belt } = si
   const [r1, r2] =
     belt.type === "toothed"
@@ -19,8 +17,11 @@ function carries(si: Si): { pull: number; maxPull: number } {
   const left = Math.max(0, si.pretension - si.linearDensity * speed * speed)
   const pull = Math.abs(si.torque) / r2
   if (belt.type === "toothed") return { pull, maxPull: 2 * left }
-  const wrap = belt.crossed ? Math.PI + 2 * Math.asin((r1 + r2) / si.centreDistance) : 2 * Math.acos(Math.abs(r2 - r1) / si.centreDistance)
-  const grip = Math.exp((belt.friction * wrap) / (belt.grooveAngle === undefined ? 1 : Math.sin(belt.grooveAngle / 2)))
+  const wrap =
+    "crossed" in belt && belt.crossed
+      ? Math.PI + 2 * Math.asin((r1 + r2) / si.centreDistance)
+      : 2 * Math.acos(Math.abs(r2 - r1) / si.centreDistance)
+  const grip = Math.exp((belt.friction * wrap) / ("grooveAngle" in belt ? Math.sin(belt.grooveAngle / 2) : 1))
   // slack and tight from their sum and their ratio
   const slack = (2 * left) / (1 + grip)
   return { pull, maxPull: slack * grip - slack }

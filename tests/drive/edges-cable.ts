@@ -1,4 +1,5 @@
-import { cable } from "../../src/drive/index.js"
+import { type CableInput, cable } from "../../src/drive/index.js"
+import type { SiOf } from "../../src/solver/index.js"
 import type { Edges } from "../helpers/edges.js"
 
 const bends = [
@@ -16,24 +17,16 @@ function over(angle: number, grip: number): number {
   const b = (1 - grip ** 2 * Math.cos(angle)) / (1 - grip ** 2)
   return b + Math.sqrt(Math.max(0, b ** 2 - 1))
 }
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-const pull = ({ force, route }: any): number =>
+const pull = ({ force, route }: SiOf<CableInput>): number =>
   route.type === "sheath"
-    ? // biome-ignore lint/suspicious/noExplicitAny: a bend in SI
-      route.bends.reduce((tension: number, bend: any) => tension * Math.E ** (route.friction * bend.angle), force)
+    ? route.bends.reduce((tension, bend) => tension * Math.E ** (route.friction * bend.angle), force)
     : route.pulleys.reduce(
-        // biome-ignore lint/suspicious/noExplicitAny: a pulley in SI
-        (tension: number, p: any) =>
-          (tension * over(p.angle, (p.bearingFriction * p.pinDiameter) / p.pulleyDiameter)) / (1 - p.bendingLoss),
+        (tension, p) => (tension * over(p.angle, (p.bearingFriction * p.pinDiameter) / p.pulleyDiameter)) / (1 - p.bendingLoss),
         force,
       )
 /** Breaking force in the tightest bend, by the sheave table. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function strength({ breakingForce, diameter, route }: any): number {
-  const across: number[] =
-    route.type === "sheath"
-      ? route.bends.map((b: { radius: number }) => 2 * b.radius)
-      : route.pulleys.map((p: { pulleyDiameter: number }) => p.pulleyDiameter)
+function strength({ breakingForce, diameter, route }: SiOf<CableInput>): number {
+  const across = route.type === "sheath" ? route.bends.map((b) => 2 * b.radius) : route.pulleys.map((p) => p.pulleyDiameter)
   const ratio = Math.min(40, ...across.map((length) => length / diameter))
   const [at, percent] = [
     [1, 2, 4, 6, 8, 10, 15, 20, 30, 40],

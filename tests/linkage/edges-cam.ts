@@ -1,9 +1,9 @@
-import { camDrive } from "../../src/linkage/index.js"
+import { type CamDriveInput, camDrive } from "../../src/linkage/index.js"
+import type { SiOf } from "../../src/solver/index.js"
 import type { Edges } from "../helpers/edges.js"
 
 /** Rise over lift with two derivatives, each law by its own textbook form. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function rise(si: any, u: number): [number, number, number] {
+function rise(si: SiOf<CamDriveInput>, u: number): [number, number, number] {
   const pi = Math.PI
   switch (si.law) {
     case "uniform":
@@ -26,8 +26,7 @@ function rise(si: any, u: number): [number, number, number] {
 }
 
 /** Friction's share of the push and radius of the roller centre's path over 721 places, the path as a curve in polar angles. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function worst(si: any): { radius: number; taken: number; angle: number } {
+function worst(si: SiOf<CamDriveInput>): { radius: number; taken: number; angle: number } {
   let [radius, taken, angle] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0]
   for (let i = 0; i <= 720; i++) {
     const [s, v, a] = rise(si, i / 720)

@@ -1,9 +1,9 @@
-import { overCentreLatch } from "../../src/linkage/index.js"
+import { type OverCentreLatchInput, overCentreLatch } from "../../src/linkage/index.js"
+import type { SiOf } from "../../src/solver/index.js"
 import type { Edges } from "../helpers/edges.js"
 
 /** Moment of spring and load at an angle, by the places of pin and anchor. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function momentAt(si: any, angle: number): number {
+function momentAt(si: SiOf<OverCentreLatchInput>, angle: number): number {
   const [x, y] = [-si.movingPivotRadius * Math.cos(angle), -si.movingPivotRadius * Math.sin(angle)]
   const length = Math.hypot(si.fixedPivotDistance - x, y)
   const pull = length <= si.freeLength ? 0 : si.preload + si.springRate * (length - si.freeLength)

@@ -1,4 +1,5 @@
-import { cableQuadrant } from "../../src/linkage/index.js"
+import { type CableQuadrantInput, cableQuadrant } from "../../src/linkage/index.js"
+import type { SiOf } from "../../src/solver/index.js"
 import type { Edges } from "../helpers/edges.js"
 
 const second = { type: "cable", radius: "50 mm", stiffness: "60 N/mm", wrap: "20 deg", rimAngle: "200 deg" }
@@ -8,18 +9,13 @@ const spring = { type: "spring", radius: "50 mm", springRate: "500 N/m" }
  * Pretension at which the looser cable just carries nothing: the drive held, the quadrant is turned until its moments balance, at
  * many angles, both ways.
  */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function needed(si: any): number {
+function needed(si: SiOf<CableQuadrantInput>): number {
   const back = si.returnedBy
   const rho = (si.pinFriction * si.pinDiameter) / 2
-  const weight = 9.80665 * si.masses.reduce((sum: number, m: { mass: number }) => sum + m.mass, 0)
+  const weight = 9.80665 * si.masses.reduce((sum, m) => sum + m.mass, 0)
   const asks = (turned: number) => {
     const q = si.startAngle + turned
-    const moment = si.masses.reduce(
-      (sum: number, m: { mass: number; radius: number; angle: number }) =>
-        sum + 9.80665 * m.mass * m.radius * Math.cos(q + m.angle + si.frameTilt),
-      si.loadMoment,
-    )
+    const moment = si.masses.reduce((sum, m) => sum + 9.80665 * m.mass * m.radius * Math.cos(q + m.angle + si.frameTilt), si.loadMoment)
     let most = 0
     for (const sense of [1, -1]) {
       const asked = moment + sense * (si.opposingMoment + rho * weight)

@@ -2,7 +2,7 @@
 import { type Caution, caution } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { chargeRateLimit, temperatureLimitSource } from "../data.js"
-import { packCautions } from "../fields.js"
+import { coldChargeCautions, fullTouchCautions, rechargeableHazard, temperatureCautions } from "../fields.js"
 import {
   CELL_SHEETS,
   CHARGE_TIMES,
@@ -59,7 +59,13 @@ function rateFaults(si: Si): Caution<ChargeTimeCaution>[] {
 
 export function cautions(si: Si, out: ChargeTime): Caution<ChargeTimeCaution>[] {
   const stated = Math.max(si.cellChargeVoltage ?? 0, si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series
-  const found: Caution<ChargeTimeCaution>[] = [...packCautions({ ...si, cellCutOffVoltage: null }, stated), ...rateFaults(si)]
+  const found: Caution<ChargeTimeCaution>[] = [
+    rechargeableHazard(si.chemistry),
+    ...fullTouchCautions(si, stated),
+    ...coldChargeCautions(si),
+    ...temperatureCautions(si),
+    ...rateFaults(si),
+  ]
   const { cellFullVoltage: fullVoltage, lithiumIon } = chemistries[si.chemistry]
   const highest = fullVoltage + chargeTolerance(si.chemistry) + chargeLimitShift(si.chemistry, si.cellTemperature)
   if (si.cellChargeVoltage !== null && si.cellChargeVoltage > highest + 1e-9)

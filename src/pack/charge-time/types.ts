@@ -1,7 +1,7 @@
 // What goes in and what comes out.
 
 import type { Band, SiOf } from "../../solver/index.js"
-import type { PackCaution } from "../fields.js"
+import type { RechargeableCaution, TemperatureCaution } from "../fields.js"
 import type { ChargeTimeInput } from "./problem.js"
 
 /** Reasons for which {@link chargeTime} can refuse. */
@@ -17,7 +17,10 @@ export type ChargeTimeCaution =
   | "over-charge"
   | "slow-nickel"
   | "too-hot-to-charge"
-  | PackCaution
+  | "cold-charge"
+  | "touch-voltage"
+  | RechargeableCaution
+  | TemperatureCaution
 
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {

@@ -1,7 +1,7 @@
 import { type Caution, caution, commonPractice, type Issue, inconsistent, type Solver, solver, without } from "../../solver/index.js"
 import { capacityFactor, resistanceFactor } from "../chemistry.js"
 import { capacityShareByDuration } from "../data-rate.js"
-import { packCautions, packFields } from "../fields.js"
+import { cellHazard, coldChargeCautions, fullTouchCautions, packFields, temperatureCautions } from "../fields.js"
 import {
   COLD_RESISTANCE,
   END_OF_LIFE,
@@ -41,10 +41,12 @@ function check(si: Si): Issue[] {
 }
 
 function cautions(si: Si, out: PackHealth): Caution<PackHealthCaution>[] {
-  const found: Caution<PackHealthCaution>[] = packCautions(
-    { ...si, cellCapacity: 1, cellResistance: out.cellResistance, cellCutOffVoltage: null },
-    out.openCircuitVoltage,
-  )
+  const found: Caution<PackHealthCaution>[] = [
+    cellHazard(si.chemistry),
+    ...fullTouchCautions(si, out.openCircuitVoltage),
+    ...coldChargeCautions(si),
+    ...temperatureCautions(si),
+  ]
   if (!voltageFits(si, out))
     found.push(
       caution(

@@ -3,7 +3,7 @@
 import type { Charge, Current, Ratio, Resistance, Temperature, Time, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Chemistry } from "../chemistry.js"
-import type { PackCaution } from "../fields.js"
+import type { CellCaution, TemperatureCaution } from "../fields.js"
 
 /** Input of {@link packHealth}. */
 export interface PackHealthInput {
@@ -63,7 +63,10 @@ export type PackHealthCaution =
   | "unlikely-voltage"
   | "worn-capacity"
   | "worn-resistance"
-  | PackCaution
+  | "cold-charge"
+  | "touch-voltage"
+  | CellCaution
+  | TemperatureCaution
 
 /** Result of {@link packHealth}. Uncertainties are of about 95 %, either way. */
 export interface PackHealth {

@@ -2,7 +2,7 @@ import { type Caution, inconsistent, optionsFrom, type Solver, solver } from "..
 import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "../chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
 import { capacityShareByRate } from "../data-rate.js"
-import { ageFields, packCautions, shareCautions } from "../fields.js"
+import { ageFields, cellHazard, coldChargeCautions, deepDischargeCautions, fullTouchCautions, shareCautions } from "../fields.js"
 import { LEAD_RATES, LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
 import { leastVoltage, shareOf } from "./candidates.js"
 import { bestCell, solve } from "./kernel.js"
@@ -37,13 +37,10 @@ function check(si: Si) {
 function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
   const best = bestCell(si, out)
   return [
-    ...packCautions({
-      ...best,
-      series: out.series,
-      parallel: out.parallel,
-      interconnectResistance: 0,
-      cellTemperature: si.cellTemperature,
-    }),
+    cellHazard(best.chemistry),
+    ...fullTouchCautions({ chemistry: best.chemistry, series: out.series }),
+    ...coldChargeCautions({ chemistry: best.chemistry, cellTemperature: si.cellTemperature }),
+    ...deepDischargeCautions(best),
     ...shareCautions(
       best.chemistry,
       capacityShareByRate(

@@ -2,7 +2,7 @@
 
 import type { Current, Energy, Mass, Ratio, Temperature, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import type { PackAge, PackCaution, RateCaution } from "../fields.js"
+import type { CellCaution, PackAge, RateCaution } from "../fields.js"
 import type { CellOnOffer, PackCandidate, RejectedPack } from "./candidates.js"
 
 /** Input of {@link packSize}. */
@@ -44,7 +44,7 @@ export interface PackSizeInput extends PackAge {
 export type PackSizeRefusal = "no-candidate"
 
 /** Hazards and limits that an answer of {@link packSize} can carry. */
-export type PackSizeCaution = PackCaution | RateCaution
+export type PackSizeCaution = "cold-charge" | "deep-discharge" | "touch-voltage" | CellCaution | RateCaution
 
 /** Result of {@link packSize}. */
 export interface PackSize {
