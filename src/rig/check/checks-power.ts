@@ -380,15 +380,17 @@ export const powerChecks: readonly RigCheck[] = [
         const { converter } = bus
         if (!converter) return null
         const { value, condition } = over(rig, ({ state }) => state.volts[i] as number, false)
+        // a regulated voltage is exact but for rounding
+        const holds = value >= converter.outputVoltage * (1 - 1e-9)
         return {
-          relation: "at-least",
+          relation: "rule",
           kind: "voltage",
           value,
-          limit: converter.outputVoltage * (1 - 1e-9),
-          sentence:
-            value < converter.outputVoltage * (1 - 1e-9)
-              ? `With everything drawing at once the converter of ${bus.name} falls to ${volts(value)} of its ${volts(converter.outputVoltage)}: a limit of its own or of its source holds it down, and everything on it slows.`
-              : `The converter of ${bus.name} holds its ${volts(converter.outputVoltage)}.`,
+          limit: null,
+          permitted: holds,
+          sentence: holds
+            ? `The converter of ${bus.name} holds its ${volts(converter.outputVoltage)}.`
+            : `With everything drawing at once the converter of ${bus.name} falls to ${volts(value)} of its ${volts(converter.outputVoltage)}: a limit of its own or of its source holds it down, and everything on it slows.`,
           condition,
           source: sheet("converter"),
         }
