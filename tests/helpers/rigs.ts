@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs"
-import type { RigDocument } from "../../src/rig/index.js"
+import type { Rig, RigDocument } from "../../src/rig/index.js"
 
 const folder = new URL("../../shared/rigs/", import.meta.url)
 
@@ -8,10 +8,19 @@ export function demo(name: string): RigDocument {
   return JSON.parse(readFileSync(new URL(`${name}.json`, folder), "utf8")) as RigDocument
 }
 
-/** Names of all demo rigs. */
-export const demoNames: readonly string[] = readdirSync(folder)
+const names = readdirSync(folder)
   .filter((f) => f.endsWith(".json"))
   .map((f) => f.slice(0, -5))
+const version = (name: string) => (demo(name) as { readonly version: number }).version
+
+/** Names of all demo rigs written in version 1. */
+export const demoNames: readonly string[] = names.filter((name) => version(name) === 1)
+
+/** Names of all demo rigs written in version 2. */
+export const creatureNames: readonly string[] = names.filter((name) => version(name) === 2)
+
+/** A demo rig of version 2. */
+export const creature = (name: string): Rig => demo(name) as unknown as Rig
 
 /** The cells rig on a stiff 12 V supply: no resistance anywhere. */
 export function stiffRig(): RigDocument {

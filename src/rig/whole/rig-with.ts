@@ -19,6 +19,7 @@ import { mechanisms } from "../mechanisms/index.js"
 import type { MechanismMember } from "../mechanisms/mechanism.js"
 import { rateGrid, solveMove } from "../run/move.js"
 import { type Move, type MoveCaution, type MoveInput, type MoveRefusal, moveOutput } from "../run/move-types.js"
+import { type QuickMove, quickMoveOf } from "../run/quick-move.js"
 import { BLADE_FUSES, EACH_CHECK, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "../sources.js"
 import { transmissions } from "../transmissions/index.js"
 import type { TransmissionMember } from "../transmissions/transmission.js"
@@ -41,6 +42,14 @@ export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
    * @throws InputError naming every fault
    */
   read(source: unknown): Rig<D, T, M>
+  /**
+   * A motion out and back calculated fast, for those who try thousands: on a document already read (`move.read`), to 1e-9, or
+   * `rough` to 1e-4; null where something stops it.
+   */
+  quickMove(
+    rig: SiOf<MoveInput<D, T, M>>,
+    options?: { readonly rough?: boolean },
+  ): { readonly out: QuickMove; readonly back: QuickMove } | null
   /** Whether the whole rig does what is wanted, check by check, worst first. */
   readonly assess: Solver<Rig<D, T, M>, RigAssessment>
 }
@@ -126,6 +135,7 @@ export function rigWith<D extends Typed = never, T extends Typed = never, M exte
   type Input = MoveInput<RigDrive | D, RigTransmission | T, RigMechanism | M>
   const assess = makeAssess(members)
   return {
+    quickMove: (rig, options) => quickMoveOf(members, rig as unknown as Si, options?.rough ?? false),
     read: (source) => readDocument(source, assess) as Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>,
     move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution>,
     assess: assess as unknown as Solver<Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>, RigAssessment>,
@@ -260,6 +270,10 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
  * ```
  */
 export const assessRig: Solver<Rig, RigAssessment> = /* @__PURE__ */ makeAssess(ours) as unknown as Solver<Rig, RigAssessment>
+
+/** {@link RigKit.quickMove} over our own members. */
+export const quickMove: RigKit<never, never, never>["quickMove"] = (rig, options) =>
+  quickMoveOf(ours, rig as unknown as Si, options?.rough ?? false)
 
 function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move, MoveRefusal, MoveCaution> {
   type Input = MoveInput<Typed, Typed, Typed>
