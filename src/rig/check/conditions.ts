@@ -65,18 +65,20 @@ export interface Judged {
   readonly resting: SupplyState | null
 }
 
-/** Maximum current of one drive, either way, at the voltage it gets under a condition. */
+/** Maximum current of one drive, either way; one that is stopped on a way still draws up to where it stops. */
 function mostCurrent(runs: readonly Run[], motion: MotionModel): number {
-  const moving = runs.flatMap((run) => (run.quick ? [run.quick.peakCurrent] : []))
-  if (moving.length) return Math.max(motion.drive.standbyCurrent, ...moving)
-  // a motion that is stopped still draws up to where it stops
   const state = effortState()
   let most = motion.drive.standbyCurrent
-  for (const { way, ride: one } of runs)
+  for (const { quick, way, ride: one } of runs) {
+    if (quick) {
+      most = Math.max(most, quick.peakCurrent)
+      continue
+    }
     for (let i = 0; i <= 40; i++) {
       effortAt(motion, (motion.span * i) / 40, way, one.around, state)
       if (state.trouble === "none") most = Math.max(most, currentFor(motion.drive, state.effort))
     }
+  }
   return most
 }
 
