@@ -20,6 +20,8 @@ const slow: Readonly<Record<string, readonly [points: number, every: number]>> =
   "rig.assess": [9, 24],
   "advice.diagnosis": [9, 24],
   "rig.moveTime": [9, 12],
+  "rig.move": [9, 6],
+  "rig.assessRig": [9, 12],
 }
 
 /** The same with WIDE=1; all others are then swept whole. */
@@ -29,6 +31,8 @@ const wideSlow: typeof slow = {
   "rig.assess": [41, 6],
   "advice.diagnosis": [41, 6],
   "rig.moveTime": [41, 3],
+  "rig.move": [41, 3],
+  "rig.assessRig": [41, 6],
 }
 
 /** Results that may rightly differ at every point, and why. */
