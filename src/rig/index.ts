@@ -42,7 +42,36 @@ export { moveText } from "./move/report.js"
 export type { EnergyAccount, Move, MovePoint, WaterfallStep } from "./move/summary.js"
 export type { Move as MotionMove, MoveCaution, MoveInput, MoveRefusal, WayEnergy, WayMove, WayPoint, WayStep } from "./run/move-types.js"
 export type { QuickMove } from "./run/quick.js"
-export type { Bus, PowerLoad, PowerSource, PowerTree, SupplyConverter, SupplyRun } from "./supply/document.js"
+export type {
+  BankSource,
+  Bus,
+  CellSource,
+  ConstantPowerLoad,
+  ControllerLoad,
+  LightsLoad,
+  MainsSource,
+  PowerLoad,
+  PowerSource,
+  PowerTree,
+  ResistiveLoad,
+  SupplyConverter,
+  SupplyEfficiency,
+  SupplyRun,
+} from "./supply/document.js"
 export type { Transmission, TransmissionMember } from "./transmissions/transmission.js"
-export type { Motion, Mount, Moved, Rig, RigDrive, RigMechanism, RigTransmission, Typed, Wanted } from "./whole/document.js"
+export type {
+  DayOut,
+  Documents,
+  Motion,
+  Mount,
+  Moved,
+  Posture,
+  Rig,
+  RigDrive,
+  RigMechanism,
+  RigTransmission,
+  Typed,
+  Wanted,
+  WornSections,
+} from "./whole/document.js"
 export { assessRig, move, quickMove, type RigKit, rigWith } from "./whole/rig-with.js"

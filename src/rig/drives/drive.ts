@@ -60,6 +60,7 @@ export interface DriveMember<D extends { readonly type: string }> {
   readonly either?: readonly Either<Nullable<D>>[]
   /** Faults between fields that are each within their limits; paths begin at the drive. */
   check?(si: SiOf<D>): readonly Issue[]
+  /** The record, or why it cannot be. */
   build(si: SiOf<D>): Drive | NoSolution
 }
 

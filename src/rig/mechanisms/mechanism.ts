@@ -81,6 +81,7 @@ export interface Mechanism {
   readonly deadPoints: readonly number[]
   /** What it asks at q; q lies within low and high. */
   at(q: number, state: MechanismState): void
+  /** Where its parts are at q. */
   pose(q: number): MechanismPose
   /** Forces on its pins with an effort at q, at rest, `down` the direction and size of gravity in its frame (m/s²). */
   reactions(q: number, effort: number, down: Triple): readonly Reaction[]
@@ -98,6 +99,7 @@ export interface MechanismMember<D extends { readonly type: string }> {
   readonly either?: readonly Either<Nullable<D>>[]
   /** Faults between fields that are each within their limits; paths begin at the mechanism. */
   check?(si: SiOf<D>): readonly Issue[]
+  /** The mechanism, or why it cannot be. */
   build(si: SiOf<D>): Mechanism | NoSolution
 }
 

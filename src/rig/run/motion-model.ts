@@ -212,6 +212,12 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
     for (let i = 0; i < own.length; i++) {
       const element = own[i] as Transmission
       const r = element.ratio(y)
+      if (!(y >= element.low && y <= element.high) || r === 0) {
+        found.trouble = r === 0 ? "dead-point" : "cannot-close"
+        found.at = part.name
+        found.shortBy = Math.max(element.low - y, y - element.high, 0)
+        return
+      }
       ratios[chain.length + i] = r
       y = element.out(y)
       ratio *= r

@@ -50,6 +50,7 @@ export interface TransmissionMember<D extends { readonly type: string }> {
   readonly either?: readonly Either<Nullable<D>>[]
   /** Faults between fields that are each within their limits; paths begin at the element. */
   check?(si: SiOf<D>): readonly Issue[]
+  /** The element, or why it cannot be. */
   build(si: SiOf<D>): Transmission | NoSolution
 }
 

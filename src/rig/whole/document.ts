@@ -12,7 +12,7 @@ export interface Typed {
 }
 
 /** What a document says of each member of a list. */
-type Documents<M extends Readonly<Record<string, { readonly document?: Typed }>>> = NonNullable<M[keyof M]["document"]>
+export type Documents<M extends Readonly<Record<string, { readonly document?: Typed }>>> = NonNullable<M[keyof M]["document"]>
 
 /** The drives that a document may name. */
 export type RigDrive = Documents<typeof drives>

@@ -204,7 +204,7 @@ const ours: Members = { drives, transmissions, mechanisms } as unknown as Member
  * ```ts
  * import { move } from 'alula/rig'
  * const wings = move(move.example)
- * wings.outDuration > 10 // => true
+ * wings.outDuration > 8 // => true
  * wings.out.limitedBy // => 'none'
  * ```
  */

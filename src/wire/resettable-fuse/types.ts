@@ -82,6 +82,7 @@ export interface ResettableFuse {
   /** Voltage lost in it at the steady current: new, and after it has tripped. [U_lo to U_hi; V] */
   readonly drop: {
     /** Drop of a new part, at least [U_lo; V] */ readonly low: number /** Drop after a trip, at most [U_hi; V] */
+    /** Drop after a trip, at most [U_hi; V] */
     readonly high: number
   }
   /** Heat in it at the steady current after it has tripped. [P; W] */
