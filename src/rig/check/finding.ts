@@ -15,7 +15,7 @@ export interface Measured {
   /** Kind of value and limit. */
   readonly kind: Kind | "number"
   readonly value: number | null
-  /** Limit of at-most and at-least; middle of a band. */
+  /** Limit that the value is held to; middle of a band. */
   readonly limit: number | null
   /** Half the width of a band. */
   readonly halfWidth?: number

@@ -69,7 +69,7 @@ export interface SupplyModel {
   readonly coupled: boolean
 }
 
-/** Resistance of a run out and back, contacts included: wire.voltageDrop's own sum. */
+/** Resistance of a run both ways, contacts included: wire.voltageDrop's own sum. */
 export function runResistance(run: SiOf<SupplyRun>): number {
   const out = voltageDrop.si({
     current: 1,

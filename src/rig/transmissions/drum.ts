@@ -42,7 +42,7 @@ export interface DrumElement {
 
 type Si = SiOf<DrumElement>
 const TURN = 2 * Math.PI
-/** Least travel that the domain's winch is asked with, m. */
+/** Smallest travel that the domain's winch is asked with, m. */
 const LEAST = 1e-3
 
 /** The same line asked of the domain's winch, that tells its faults and whether it fits. */

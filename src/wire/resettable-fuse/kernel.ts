@@ -8,7 +8,7 @@ export const testOf = (si: Si) => si.testCurrent ?? TEST_RATIO * si.holdCurrent
 /** Strongest fault that is looked at, A. */
 export const faultOf = (si: Si) => si.faultCurrent ?? si.maxFaultCurrent
 
-/** Hold current at an air temperature over the rated one: the least and the most. */
+/** Hold current at an air temperature over the rated one: the lowest and the highest. */
 export function holdShare(si: Si, temperature: number) {
   if (si.holdCurve === null) return publishedShare(temperature)
   const share = shareIn(

@@ -42,7 +42,7 @@ export interface ResettableFuseInput extends ConductorDescription, Laid {
   faultCurrent?: Current | null
   /** Coldest air around it in use, where it trips last. [T_lo; −40 to 85 °C; default 0] */
   minDeviceTemperature?: Temperature
-  /** Warmest air around it in use, where it holds least. [T_hi; −40 to 85 °C; default 40 °C] */
+  /** Warmest air around it in use, where it holds the lowest current. [T_hi; −40 to 85 °C; default 40 °C] */
   maxDeviceTemperature?: Temperature
   /**
    * Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. [I_w; 0.1 mA
