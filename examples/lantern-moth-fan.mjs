@@ -69,8 +69,7 @@ const spring = counterbalance({
   fixedPivot: { x: "-15 mm", y: "140 mm" },
   movingPivot: { radius: "70 mm" },
   masses: wing,
-  lowAngle: "-70 deg",
-  highAngle: "0 deg",
+  armAngle: { low: "-70 deg", high: "0 deg" },
   element: {
     type: "spring",
     coil: { wire: "1.4 mm", meanDiameter: "14 mm", activeCoils: 26 },

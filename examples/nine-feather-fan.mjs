@@ -110,6 +110,6 @@ console.log(
     : `nothing holds it for certain: put a brake for ${move.requiredHoldingTorque.toFixed(2)} N·m on the drum`,
 )
 console.log(
-  `stalled, the winch pulls ${move.maxLiftingPull.toFixed(0)} N: safety factor of the line then ${move.stallSafetyFactor.toFixed(1)}`,
+  `stalled, the winch pulls ${move.liftingPull.high.toFixed(0)} N: safety factor of the line then ${move.stallSafetyFactor.toFixed(1)}`,
 )
 say(move.cautions)

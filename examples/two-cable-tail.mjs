@@ -61,9 +61,9 @@ const tail = {
 }
 const swung = cableQuadrant(tail)
 heading("The tail on its quadrant")
-console.log(`its masses weigh on it with ${swung.maxLoadMoment.toFixed(2)} N·m level and ${swung.minLoadMoment.toFixed(2)} N·m raised`)
+console.log(`its masses weigh on it with ${swung.loadMoment.high.toFixed(2)} N·m level and ${swung.loadMoment.low.toFixed(2)} N·m raised`)
 console.log(
-  `each cable needs ${newtons(swung.requiredPretension)} of pretension so that neither goes slack, and has 45 N: between ${newtons(swung.minReturnTension)} and ${newtons(swung.maxTension)} in use`,
+  `each cable needs ${newtons(swung.requiredPretension)} of pretension so that neither goes slack, and has 45 N: between ${newtons(swung.returningTension.low)} and ${newtons(swung.openingTension.high)} in use`,
 )
 console.log(
   `the cables travel ${mm(swung.cableTravel)}; ${degrees(swung.wrapLeft)} of wrap are left on one rim, ${degrees(swung.rimLeft)} of arc on the other`,
@@ -72,8 +72,8 @@ console.log(poseText(cableQuadrantPicture(cableQuadrant.read(tail)), 64, 20))
 say(swung.cautions)
 
 // 3. What that asks of the drive: it pulls one cable in while it pays the other out.
-const pulled = tendon(swung.maxTension)
-const paidOut = tendon(swung.minReturnTension)
+const pulled = tendon(swung.openingTension.high)
+const paidOut = tendon(swung.returningTension.low)
 const drum = 0.018
 const torque = (pulled.pullingForce - paidOut.payingOutForce) * drum
 heading("The cables at the drive")

@@ -26,8 +26,8 @@ for (const spar of spars) {
   console.log(spar.name)
   for (const { name, ...state } of evenings) {
     const out = beam({ ...loads, section: spar.section, material: spar.material, ...state, handling: "walking" })
-    const range = `${show("length", out.maxDeflectionStiff)} to ${show("length", out.maxDeflection)}`
-    console.log(`  ${name}: tip sags ${range}, safety factor ${out.safetyFactor.toFixed(1)} to ${out.maxSafetyFactor.toFixed(1)}`)
+    const range = `${show("length", out.maxDeflection.low)} to ${show("length", out.maxDeflection.high)}`
+    console.log(`  ${name}: tip sags ${range}, safety factor ${out.safetyFactor.low.toFixed(1)} to ${out.safetyFactor.high.toFixed(1)}`)
     for (const c of out.cautions.filter((c) => c.severity === "warning")) console.log(`    ${c.severity}: ${c.message}`)
   }
   const shake = naturalFrequency({
@@ -39,7 +39,7 @@ for (const spar of spars) {
     stepRate: "1.9 Hz",
   })
   console.log(
-    `  swings at ${show("frequency", shake.frequency)} to ${show("frequency", shake.maxFrequency)}: steps magnified ${shake.amplification.toFixed(1)} times by harmonic ${shake.harmonic}`,
+    `  swings at ${show("frequency", shake.frequency.low)} to ${show("frequency", shake.frequency.high)}: steps magnified ${shake.amplification.toFixed(1)} times by harmonic ${shake.harmonic}`,
   )
 }
 

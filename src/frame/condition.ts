@@ -1,6 +1,7 @@
 import type { Pressure, Temperature, Time } from "../quantity/index.js"
 import {
   at,
+  type Band,
   type Caution,
   caution,
   type Either,
@@ -291,11 +292,15 @@ export function materialCautions(si: SiOf<StrengthInput>): Caution<MaterialCauti
   return found
 }
 
-/** Warns where the margin is thin; `factor` is the minimum safety factor, null where nothing stresses it. */
-export function marginCautions(factor: number | null): Caution<"collapse" | "thin-margin">[] {
+/** How far the larger of both ends deflects, either way. */
+export const farthest = ({ low, high }: Band): number => Math.max(-low, high)
+
+/** Warns where a result's safety factor is thin, at its low end where it is a band; null where nothing stresses it. */
+export function marginCautions(margin: number | Band | null): Caution<"collapse" | "thin-margin">[] {
+  const factor = typeof margin === "number" ? margin : (margin?.low ?? null)
   if (factor === null || factor >= leastSafetyFactor) return []
   const source = at(VIDOSIC, "safety factors of 3 and more for uncertain loads or brittle materials")
-  return [
+  const found =
     factor < 1
       ? caution(
           "collapse",
@@ -310,8 +315,8 @@ export function marginCautions(factor: number | null): Caution<"collapse" | "thi
           "The safety factor of {safetyFactor} is below the 3 that is usual where people are underneath: make it stronger, and have anything held above people checked by a qualified person under the local rules.",
           source,
           { safetyFactor: factor },
-        ),
-  ]
+        )
+  return [typeof margin === "number" ? found : { ...found, values: { "safetyFactor.low": factor } }]
 }
 
 /** Margin below which a member above people is cautioned against. */

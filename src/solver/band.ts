@@ -15,6 +15,12 @@ export interface Band<End = number> {
   readonly high: End
 }
 
+/** A band whose ends are both known, or null. */
+export const bandOf = (low: number | null, high: number | null): Band | null => (low === null || high === null ? null : { low, high })
+
+/** The band that spans these values. */
+export const bandAcross = (values: readonly number[]): Band => ({ low: Math.min(...values), high: Math.max(...values) })
+
 /** What {@link bandField} may be told beside a band's kind and label. */
 export interface BandWords {
   /** Symbols of low and high end in the formulae. */

@@ -1,4 +1,4 @@
-export { type Band, type BandField, type BandWords, bandField } from "./band.js"
+export { type Band, type BandField, type BandWords, bandAcross, bandField, bandOf } from "./band.js"
 export { resultToUnitsNet } from "./bridge.js"
 export { type Caution, caution, type Severity } from "./caution.js"
 export { display, displayNumber, fieldsOf } from "./display.js"

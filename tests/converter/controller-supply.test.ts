@@ -42,8 +42,7 @@ const drawn = (of: ReturnType<typeof lehmer>, type: Feed["type"]) => {
         ? { type, outputVoltage: of(4.9, 5.2), dropout: of(0.3, 2) }
         : { type, outputVoltage: of(4.9, 5.2), minInputVoltage: of(5.5, 6.5), efficiency: of(0.75, 0.95) }
   return {
-    sourceVoltage: of(6.5, 11),
-    maxSourceVoltage: of(12, 13),
+    sourceVoltage: { low: of(6.5, 11), high: of(12, 13) },
     sourceResistance: of(0.05, 0.3),
     motorCurrent: of(0, 15),
     controllerCurrent: of(0.05, 0.6),
@@ -65,7 +64,7 @@ describe("controllerSupply", () => {
           [0, out.restVoltage, out.controllerRestVoltage],
           [si.motorCurrent, out.dipVoltage, out.controllerDipVoltage],
         ] as const) {
-          const found = settled(si.sourceVoltage, si.sourceResistance, motors, si.feed, si.controllerCurrent)
+          const found = settled(si.sourceVoltage.low, si.sourceResistance, motors, si.feed, si.controllerCurrent)
           if (type === "switching" && found.gives === 0) off++
           // close to its lowest input a step of the search decides whether the converter is on
           if (si.feed.type === "switching" && Math.abs(found.bus - si.feed.minInputVoltage) < 0.1) continue
@@ -74,7 +73,7 @@ describe("controllerSupply", () => {
         }
         expect(out.resetMargin).toBeCloseTo(out.controllerDipVoltage - si.resetVoltage, 12)
         expect(out.lowMargin).toBeCloseTo(out.controllerDipVoltage - si.supplyWindow.low, 12)
-        const most = type === "direct" ? si.maxSourceVoltage : (si.feed as { outputVoltage: number }).outputVoltage
+        const most = type === "direct" ? si.sourceVoltage.high : (si.feed as { outputVoltage: number }).outputVoltage
         expect(out.highMargin).toBeCloseTo(si.supplyWindow.high - most, 12)
       }
     expect(off).toBeGreaterThan(3)
@@ -87,7 +86,7 @@ describe("controllerSupply", () => {
       for (let k = 0; k < 20; k++) {
         const si = drawn(of, type)
         const { maxMotorCurrent } = controllerSupply(si)
-        if (maxMotorCurrent < 0.1 || maxMotorCurrent > 0.95 * (si.sourceVoltage / si.sourceResistance)) continue
+        if (maxMotorCurrent < 0.1 || maxMotorCurrent > 0.95 * (si.sourceVoltage.low / si.sourceResistance)) continue
         met++
         expect(controllerSupply({ ...si, motorCurrent: maxMotorCurrent * 0.999 }).resetMargin, type).toBeGreaterThanOrEqual(-1e-9)
         expect(controllerSupply({ ...si, motorCurrent: maxMotorCurrent * 1.001 }).resetMargin, type).toBeLessThan(0)

@@ -52,7 +52,12 @@ export const edges: Edges = {
   ],
   refusals: [],
   faults: [
-    { solver: controllerSupply, path: "maxSourceVoltage", faulty: { maxSourceVoltage: 9.59 }, sound: { maxSourceVoltage: 9.61 } },
+    {
+      solver: controllerSupply,
+      path: "sourceVoltage.high",
+      faulty: { sourceVoltage: { low: 9.6, high: 9.59 } },
+      sound: { sourceVoltage: { low: 9.6, high: 9.61 } },
+    },
     // 48 A into a short circuit, 0.2 of them the controller's
     { solver: controllerSupply, path: "motorCurrent", faulty: { motorCurrent: 47.81 }, sound: { motorCurrent: 47.79 } },
     {
@@ -82,6 +87,6 @@ export const edges: Edges = {
   ],
   numbers: {
     "controllerSupply.motorCurrent.total": (si) => si.controllerCurrent + si.motorCurrent,
-    "controllerSupply.motorCurrent.most": (si) => si.sourceVoltage / si.sourceResistance,
+    "controllerSupply.motorCurrent.most": (si) => si.sourceVoltage.low / si.sourceResistance,
   },
 }

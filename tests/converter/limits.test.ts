@@ -45,8 +45,8 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "rippleRatio: min 0.01, max 2, default 30 %",
   ],
   controllerSupply: [
-    "sourceVoltage: min 1, max 100",
-    "maxSourceVoltage: min 1, max 100",
+    "sourceVoltage.low: min 1, max 100",
+    "sourceVoltage.high: min 1, max 100",
     "sourceResistance: min 0.1 mohm, max 100",
     "motorCurrent: min 0, max 1000",
     "controllerCurrent: min 0.1 mA, max 20",

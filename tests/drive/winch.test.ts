@@ -126,8 +126,8 @@ describe("winch", () => {
         const out = winch(input)
         // a drive that gives just what the outer layer asks winds in just this pull there, and more further in
         const just = winch({ ...input, torque: out.raiseTorque * (1 + 1e-12) })
-        near(just.minLiftingPull, input.pull as number)
-        near((just.maxLiftingPull as number) * out.paidOut.radius, (just.minLiftingPull as number) * out.woundIn.radius)
+        near(just.liftingPull?.low ?? null, input.pull as number)
+        near((just.liftingPull?.high as number) * out.paidOut.radius, (just.liftingPull?.low as number) * out.woundIn.radius)
         for (const layer of just.layers) {
           near(
             winch({ ...input, pull: layer.loweringPull as number }).layers.find((l) => l.layer === layer.layer)?.lowerTorque as number,

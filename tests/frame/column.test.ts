@@ -58,10 +58,10 @@ describe("column against other routes", () => {
       const out = column({ length, section: { outsideDiameter: D, wall: (D - d) / 2 }, modulus: E, strength: S })
       const euler = (Math.PI ** 2 * E * I) / length ** 2
       const expected = euler < (S * A) / 2 ? euler : S * A - (S * A) ** 2 / (4 * euler)
-      most = Math.max(most, Math.abs(out.criticalLoad / expected - 1))
-      expect(out.criticalLoad).toBeLessThanOrEqual(before)
+      most = Math.max(most, Math.abs(out.criticalLoad.low / expected - 1))
+      expect(out.criticalLoad.low).toBeLessThanOrEqual(before)
       expect(out.governedBy).toBe(euler < (S * A) / 2 ? "Euler" : "Johnson")
-      before = out.criticalLoad
+      before = out.criticalLoad.low
     }
     expect(most).toBeLessThan(1e-11)
   })
@@ -69,10 +69,10 @@ describe("column against other routes", () => {
   it("a rectangle buckles across its thin side, however it is laid", () => {
     const one = column({ length: 0.5, section: { width: 0.005, height: 0.03 }, material: "steel" })
     const other = column({ length: 0.5, section: { width: 0.03, height: 0.005 }, material: "steel" })
-    expect(one.criticalLoad).toBe(other.criticalLoad)
+    expect(one.criticalLoad).toEqual(other.criticalLoad)
     expect(one.radiusOfGyration).toBeCloseTo(0.005 / Math.sqrt(12), 12)
     const hollow = column({ length: 0.5, section: { width: 0.01, height: 0.03, wall: 0.001 }, material: "steel" })
-    expect(hollow.criticalLoad).toBe(
+    expect(hollow.criticalLoad).toEqual(
       column({ length: 0.5, section: { width: 0.03, height: 0.01, wall: 0.001 }, material: "steel" }).criticalLoad,
     )
   })
@@ -85,10 +85,10 @@ describe("column against other routes", () => {
 
   it("scaling every length by s scales the Euler load by s²; a warm plastic strut takes less", () => {
     const at = (s: number) =>
-      column({ length: 2 * s, section: { outsideDiameter: 0.02 * s, wall: 0.002 * s }, modulus: 2.5e9 }).criticalLoad
+      column({ length: 2 * s, section: { outsideDiameter: 0.02 * s, wall: 0.002 * s }, modulus: 2.5e9 }).criticalLoad.low
     expect(at(3) / at(1)).toBeCloseTo(9, 10)
     const warm = (temperature: number) =>
-      column({ length: 1, section: { pipe: "3/4" }, material: "pvc-pipe", materialTemperature: temperature }).criticalLoad
+      column({ length: 1, section: { pipe: "3/4" }, material: "pvc-pipe", materialTemperature: temperature }).criticalLoad.low
     expect(warm(45)).toBeLessThan(warm(23))
   })
 

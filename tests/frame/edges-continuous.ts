@@ -15,7 +15,7 @@ const stretches = (si: Any) =>
 /** A modulus at which it bends by a share of the linear limit of its longest stretch, 0.8 m; the spring makes it not quite in proportion. */
 const bendsAt = (() => {
   const springs = { supports: pinnedAt(0, 0.8, 1.5) }
-  const at69 = Math.abs(continuousBeam({ ...example, ...(springs as object), modulus: "69 GPa" }).maxDeflection)
+  const at69 = continuousBeam({ ...example, ...(springs as object), modulus: "69 GPa" }).maxDeflection.high
   return { ...springs, modulus: (share: number) => (at69 / ((linearLimit / 3) * 0.8 * share)) * 69e9 }
 })()
 const short = (length: number) => ({ ...noLoads, length, supports: pinnedAt(0, 1) })
@@ -106,6 +106,7 @@ export const edges: Edges = {
     { solver: continuousBeam, path: "distributedLoads.0.end", faulty: spread(0.5, 0.5), sound: spread(0.5, 0.501) },
   ],
   numbers: {
+    "continuousBeam.bends-far.deflection": (_, out) => Math.max(Math.abs(out.maxDeflection.low), Math.abs(out.maxDeflection.high)),
     "continuousBeam.bends-far.longest": (si) => Math.max(...stretches(si)),
     "continuousBeam.short-beam.shortest": (si) => Math.min(...stretches(si)),
     "continuousBeam.lifts-off.pull": (_, out) => -Math.min(...out.places.map((p: Any) => p.reaction ?? 0)),

@@ -1,33 +1,35 @@
 import { beam, bendingRod, column, continuousBeam, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
-import type { CautionRow, Edges } from "../helpers/edges.js"
+import type { Band } from "../../src/solver/index.js"
+import type { CautionRow, Change, Edges } from "../helpers/edges.js"
+import { any } from "../helpers/working.js"
 
-// biome-ignore lint/suspicious/noExplicitAny: solvers of several inputs, by what they share
-const strong: readonly any[] = [beam, bendingRod, column, continuousBeam, naturalFrequency, pinJoint, tubeSection]
+/** Solvers of several inputs, by what they share. */
+const strong: readonly unknown[] = [beam, bendingRod, column, continuousBeam, naturalFrequency, pinJoint, tubeSection]
 const stiff = strong.filter((solver) => solver !== pinJoint)
 const needing = stiff.filter((solver) => solver !== tubeSection)
 const judged = strong.filter((solver) => solver !== naturalFrequency)
 const handled = judged.filter((solver) => solver !== tubeSection)
 
 /** A tube's length belongs to its twist, which a plastic has no shear modulus for; the rod's own example is of carbon. */
-// biome-ignore lint/suspicious/noExplicitAny: as above
-const of = (solver: any, change: object) => ({
+const of = (solver: unknown, change: Change): Change => ({
   ...(solver === tubeSection ? { length: undefined } : {}),
   ...(solver === bendingRod ? { material: "aluminium-6061" } : {}),
   ...change,
 })
 /** What gives the example a safety factor, which is in proportion to its strength; a column's to what is left of its load. */
-// biome-ignore lint/suspicious/noExplicitAny: as above
-const safe = (solver: any, safety: number) => {
-  if (solver === column) return { load: (300 * (column(column.example).safetyFactor as number)) / safety }
-  return { strength: (safety / solver({ ...solver.example, strength: "50 MPa" }).safetyFactor) * 50e6 }
+const safe = (solver: unknown, safety: number): Change => {
+  if (solver === column) return { load: (300 * (column(column.example).safetyFactor?.low as number)) / safety }
+  const { safetyFactor } = any(solver)({ ...any(solver).example, strength: "50 MPa" }) as unknown as {
+    readonly safetyFactor: Band | number
+  }
+  return { strength: (safety / (typeof safetyFactor === "number" ? safetyFactor : safetyFactor.low)) * 50e6 }
 }
 
 const warm = (material: string, materialTemperature: number) => ({ material, materialTemperature })
 const standing = (duration: number) => ({ material: "abs", duration })
 
 /** Cautions that every member of a material shares. */
-// biome-ignore lint/suspicious/noExplicitAny: as above
-const materialRows = (solver: any): CautionRow[] =>
+const materialRows = (solver: unknown): CautionRow[] =>
   (
     [
       ["welds-weaken", "note", {}, { material: "steel" }],

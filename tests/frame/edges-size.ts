@@ -89,8 +89,8 @@ function shortfalls(si: Any) {
       type === "beam" && tube && poisson !== null && out.bendingStress > 1
         ? cylinderBuckling(tube.meanRadius, tube.wall, out.modulus, poisson).bending / out.bendingStress
         : Number.POSITIVE_INFINITY
-    const safetyFactor = Math.min(wall, out.safetyFactor ?? Number.POSITIVE_INFINITY)
-    const sag = si.deflectionLimit === null ? 0 : Math.abs(out.maxDeflection ?? 0)
+    const safetyFactor = Math.min(wall, out.safetyFactor?.low ?? Number.POSITIVE_INFINITY)
+    const sag = si.deflectionLimit === null ? 0 : Math.max(...[out.maxDeflection?.low ?? 0, out.maxDeflection?.high ?? 0].map(Math.abs))
     const [weak, soft] = [si.minSafetyFactor / safetyFactor, sag / (si.deflectionLimit ?? 1)]
     return {
       depth,
@@ -148,14 +148,14 @@ export const edges: Edges = {
     {
       solver: memberSize,
       code: "no-candidate",
-      refused: alone({ minSafetyFactor: (bent.safetyFactor as number) * 1.004 }),
-      answered: alone({ minSafetyFactor: (bent.safetyFactor as number) * 0.996 }),
+      refused: alone({ minSafetyFactor: (bent.safetyFactor?.low as number) * 1.004 }),
+      answered: alone({ minSafetyFactor: (bent.safetyFactor?.low as number) * 0.996 }),
     },
     {
       solver: memberSize,
       code: "no-candidate",
-      refused: alone({ deflectionLimit: Math.abs(bent.maxDeflection) * 0.996 }),
-      answered: alone({ deflectionLimit: Math.abs(bent.maxDeflection) * 1.004 }),
+      refused: alone({ deflectionLimit: bent.maxDeflection.high * 0.996 }),
+      answered: alone({ deflectionLimit: bent.maxDeflection.high * 1.004 }),
     },
     {
       solver: memberSize,
@@ -166,8 +166,8 @@ export const edges: Edges = {
     {
       solver: memberSize,
       code: "no-candidate",
-      refused: pushed({ minSafetyFactor: (column(column.example).safetyFactor as number) * 1.004 }),
-      answered: pushed({ minSafetyFactor: (column(column.example).safetyFactor as number) * 0.996 }),
+      refused: pushed({ minSafetyFactor: (column(column.example).safetyFactor?.low as number) * 1.004 }),
+      answered: pushed({ minSafetyFactor: (column(column.example).safetyFactor?.low as number) * 0.996 }),
     },
     {
       solver: memberSize,

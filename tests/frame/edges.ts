@@ -116,13 +116,13 @@ const alone = { material: undefined, modulus: "69 GPa" } as const
 const noLoads = { forces: [], distributedLoads: [], moments: [] }
 const example = beam(beam.example)
 // the safety factor goes with the strength: σ and τ stay
-const perStrength = (example.safetyFactor as number) / (example.strength as number)
+const perStrength = (example.safetyFactor?.low as number) / (example.strength as number)
 const strengthFor = (safety: number) => safety / perStrength
 const sags = beam({ ...beam.example, modulus: "60 GPa" })
-const modulusFor = (ratio: number) => (Math.abs(sags.maxDeflection) / (ratio * (linearLimit / 3) * 0.9)) * 60e9
-const springs = passes((force) => bendingRod({ ...bendingRod.example, force }).tipSlope, 0.5, 1, 150)
+const modulusFor = (ratio: number) => (sags.maxDeflection.high / (ratio * (linearLimit / 3) * 0.9)) * 60e9
+const springs = passes((force) => bendingRod({ ...bendingRod.example, force }).tipSlope.high, 0.5, 1, 150)
 const shakes = passes((stepRate) => naturalFrequency({ ...naturalFrequency.example, stepRate }).amplification, 2, 0.5, 4)
-const slow = naturalFrequency({ ...naturalFrequency.example, tipMass: 1.5 }).frequency
+const slow = naturalFrequency({ ...naturalFrequency.example, tipMass: 1.5 }).frequency.low
 /** E·I/L of the example: a root as stiff as the member. */
 const asStiff = (68.9e9 * (Math.PI / 64) * (0.016 ** 4 - 0.014 ** 4)) / 0.9
 /** Force at which a 6 mm bolt of class 4.6 between cheeks of 5 mm, round the tube's two walls, is bent to 0.8 of its proof stress. */
@@ -524,6 +524,7 @@ export const edges: Edges = {
     { path: "shearModulus", solver: tubeSection, faulty: { material: "abs" }, sound: { material: "abs", shearModulus: "0.8 GPa" } },
   ],
   numbers: {
+    "beam.bends-far.deflection": (_, out) => Math.max(Math.abs(out.maxDeflection.low), Math.abs(out.maxDeflection.high)),
     ...Object.fromEntries(
       ["beam", "bendingRod", "column", "continuousBeam", "naturalFrequency", "pinJoint", "tubeSection"].flatMap(
         (name): [string, (si: Any) => number][] => [

@@ -116,14 +116,14 @@ describe("the frame a second time", () => {
         near(out.strengthFactor, state.part.strong)
         near(out.creepFactor, state.part.creep)
         const { I, Q, b } = ring(0.02, null)
-        near(out.maxDeflection, 10 / (48 * state.modulus[0] * I))
-        near(out.maxDeflectionStiff, 10 / (48 * state.modulus[1] * I))
+        near(out.maxDeflection.high, 10 / (48 * state.modulus[0] * I))
+        near(out.maxDeflection.low, 10 / (48 * state.modulus[1] * I))
         near(out.bendingStress, (2.5 * 0.01) / I)
         near(out.shearStress, (5 * Q) / (I * b))
         const factor = (end: 0 | 1) =>
           Math.min(state.strength[end] / (out.bendingStress as number), state.shear[end] / (out.shearStress as number))
-        near(out.safetyFactor, factor(0))
-        near(out.maxSafetyFactor, factor(1))
+        near(out.safetyFactor?.low ?? null, factor(0))
+        near(out.safetyFactor?.high ?? null, factor(1))
       }),
       seeded,
     )
@@ -225,8 +225,8 @@ describe("the frame a second time", () => {
           const factor = (end: 0 | 1) =>
             m.shear === null ? state.strength[end] / out.vonMisesStress : Math.min(state.strength[end] / fibre, state.shear[end] / axis)
           if (out.vonMisesStress > 1) {
-            near(out.safetyFactor, factor(0))
-            near(out.maxSafetyFactor, factor(1))
+            near(out.safetyFactor?.low ?? null, factor(0))
+            near(out.safetyFactor?.high ?? null, factor(1))
           } else expect(out.safetyFactor).toBeNull()
           if (kind === "rectangle" || kind === "bar" || m.poisson === null) expect(out.axialBucklingStress).toBeNull()
           else {
@@ -287,10 +287,11 @@ describe("the frame a second time", () => {
           near(out.endConstant, C)
           near(out.radiusOfGyration ** 2 * A, I)
           near(out.slenderness * out.radiusOfGyration, l.L)
-          near(out.criticalLoad, load(0).whole)
-          near(out.maxCriticalLoad, load(1).whole)
+          near(out.criticalLoad.low, load(0).whole)
+          near(out.criticalLoad.high, load(1).whole)
           near(out.criticalStress * A, load(0).whole)
-          near(out.safetyFactor, load(0).whole / (l.F * handlingCases[handling].factor))
+          near(out.safetyFactor?.low ?? null, load(0).whole / (l.F * handlingCases[handling].factor))
+          near(out.safetyFactor?.high ?? null, load(1).whole / (l.F * handlingCases[handling].factor))
           near(out.eulerStress * A, (C * Math.PI ** 2 * state.modulus[0] * I) / l.L ** 2)
           seen.add(out.governedBy)
         },
@@ -318,16 +319,17 @@ describe("the frame a second time", () => {
           const alpha = state.modulus.map((E) => (P * length ** 2) / E / I) as [number, number]
           const [soft, stiff] = alpha.map(elastica) as [ReturnType<typeof elastica>, ReturnType<typeof elastica>]
           near(outcome.loadParameter, alpha[0])
-          near(outcome.tipDrop, soft.drop * length)
+          near(outcome.tipDrop.high, soft.drop * length)
           near(outcome.tipReach, soft.reach * length)
-          near(outcome.tipSlope, soft.tipSlope)
-          near(outcome.tipDropStiff, stiff.drop * length)
-          near(outcome.tipSlopeStiff, stiff.tipSlope)
+          near(outcome.tipSlope.high, soft.tipSlope)
+          near(outcome.tipDrop.low, stiff.drop * length)
+          near(outcome.tipSlope.low, stiff.tipSlope)
           near(outcome.straightDrop, (P * length ** 3) / (3 * state.modulus[0] * I))
           // lever arm of the force about the clamp
           near(outcome.clampMoment, P * stiff.reach * length)
           near(outcome.bendingStress, (6 * P * stiff.reach * length) / (0.02 * 0.006 ** 2))
-          near(outcome.safetyFactor, state.strength[0] / (outcome.bendingStress as number))
+          near(outcome.safetyFactor?.low ?? null, state.strength[0] / (outcome.bendingStress as number))
+          near(outcome.safetyFactor?.high ?? null, state.strength[1] / (outcome.bendingStress as number))
           expect(Math.abs(outcome.residual)).toBeLessThan(1e-9)
         },
       ),
@@ -360,31 +362,31 @@ describe("the frame a second time", () => {
           )
           const { A, I } = ring(l.D, 0.1 * l.D)
           const perLength = density.map((rho) => rho * A + l.added) as [number, number]
-          near(out.massPerLength, perLength[1])
-          near(out.minMassPerLength, perLength[0])
+          near(out.massPerLength.high, perLength[1])
+          near(out.massPerLength.low, perLength[0])
           near(out.massRatio, l.tip / (perLength[1] * l.L))
           // circular frequency squared of a root x: E·I·x⁴/(m·L⁴)
           const hertz = (x: number, E: number, m: number) => Math.sqrt((E * I * x ** 4) / (m * l.L ** 4)) / 2 / Math.PI
-          near(out.frequency, hertz(out.firstRoot, state.modulus[0], perLength[1]))
-          near(out.maxFrequency, hertz(out.firstRootLight, state.modulus[1], perLength[0]))
+          near(out.frequency.low, hertz(out.firstRoot.high, state.modulus[0], perLength[1]))
+          near(out.frequency.high, hertz(out.firstRoot.low, state.modulus[1], perLength[0]))
           near(out.secondFrequency, hertz(out.secondRoot, state.modulus[0], perLength[1]))
           near(out.thirdFrequency, hertz(out.thirdRoot, state.modulus[0], perLength[1]))
           const left = (x: number, mu: number) =>
             (1 + Math.cos(x) * Math.cosh(x) - mu * x * (Math.sin(x) * Math.cosh(x) - Math.cos(x) * Math.sinh(x))) /
             Math.cosh(x) /
             (1 + mu * x)
-          for (const x of [out.firstRoot, out.secondRoot, out.thirdRoot]) expect(Math.abs(left(x, out.massRatio))).toBeLessThan(1e-9)
-          expect(Math.abs(left(out.firstRootLight, l.tip / (perLength[0] * l.L)))).toBeLessThan(1e-9)
-          expect(out.firstRoot).toBeLessThan(1.8752)
+          for (const x of [out.firstRoot.high, out.secondRoot, out.thirdRoot]) expect(Math.abs(left(x, out.massRatio))).toBeLessThan(1e-9)
+          expect(Math.abs(left(out.firstRoot.low, l.tip / (perLength[0] * l.L)))).toBeLessThan(1e-9)
+          expect(out.firstRoot.high).toBeLessThan(1.8752)
           expect([out.secondRoot > 3.9, out.secondRoot < 4.7, out.thirdRoot > 7.06, out.thirdRoot < 7.86]).toEqual([true, true, true, true])
           // a spring with the lump and 33/140 of the bar
           near((2 * Math.PI * out.estimate) ** 2 * (l.tip + (33 * perLength[1] * l.L) / 140), (3 * state.modulus[0] * I) / l.L ** 3)
-          near(out.stepRatio * l.steps, out.frequency)
+          near(out.stepRatio * l.steps, out.frequency.low)
           const worst = [0, 0, 0]
-          const span = out.maxFrequency / out.frequency
+          const span = out.frequency.high / out.frequency.low
           for (const harmonic of [1, 2])
             for (let k = 0; k <= 400; k++) {
-              const r = (harmonic * l.steps) / (out.frequency * span ** (k / 400))
+              const r = (harmonic * l.steps) / (out.frequency.low * span ** (k / 400))
               worst[harmonic] = Math.max(worst[harmonic]!, 1 / Math.sqrt((1 - r * r) ** 2 + (2 * l.zeta * r) ** 2))
             }
           // steps of the scan, and a lightly damped peak lies a little beside the frequency itself

@@ -15,8 +15,7 @@ const arms = fc.record({
     minLength: 1,
     maxLength: 3,
   }),
-  lowAngle: between(-1.4, -0.2),
-  highAngle: between(0, 1.4),
+  armAngle: fc.record({ low: between(-1.4, -0.2), high: between(0, 1.4) }),
   element: fc.record({
     type: fc.constant("spring" as const),
     stiffness: between(50, 2000),
@@ -79,7 +78,7 @@ describe("counterbalance against other routes", () => {
         },
       ],
     })
-    const here = counterbalance({ ...counterbalance.example, lowAngle: actuated.angle, highAngle: actuated.angle + 0.1 }).poses[0]
+    const here = counterbalance({ ...counterbalance.example, armAngle: { low: actuated.angle, high: actuated.angle + 0.1 } }).poses[0]
     expect(here?.gravityMoment).toBeCloseTo(actuated.gravityMoment, 10)
     expect(here?.balanceMoment).toBeCloseTo(actuated.springMoment, 10)
   })
@@ -128,8 +127,7 @@ describe("counterbalance against other routes", () => {
       fixedPivot: { x: 0.02, y: -0.24 },
       movingPivot: { radius: 0.08 },
       masses: [{ mass: 2, radius: 0.4 }],
-      lowAngle: -0.6,
-      highAngle: 0.5,
+      armAngle: { low: -0.6, high: 0.5 },
     })
     const shortest = Math.min(...arm.poses.map((pose) => pose.length))
     const area = integrate(
@@ -156,8 +154,7 @@ describe("counterbalance refuses and warns", () => {
       fixedPivot: { x: 0.02, y: -0.24 },
       movingPivot: { radius: 0.08 },
       masses: [{ mass: 2, radius: 0.4 }],
-      lowAngle: -0.6,
-      highAngle: 0.5,
+      armAngle: { low: -0.6, high: 0.5 },
     } as const
     const outcome = counterbalance.attempt(base)
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
@@ -191,8 +188,7 @@ describe("counterbalance refuses and warns", () => {
         fixedPivot: { x: 0, y: 0.1 },
         movingPivot: { radius: 0.06 },
         masses: [{ mass: 1, radius: 0.5 }],
-        lowAngle: -1,
-        highAngle: 1,
+        armAngle: { low: -1, high: 1 },
         element: { type: "spring", stiffness: (standardGravity * 0.5) / 0.006 },
         tiltEitherWay: 0.3,
       }).cautions.map((c) => c.code),

@@ -136,7 +136,7 @@ function servoPeak(si: any): number {
 function strutPose(si: any) {
   const { extendedLength: extended, stroke } = si.element
   for (let i = 0; i <= 180; i++) {
-    const angle = si.lowAngle + ((si.highAngle - si.lowAngle) * i) / 180
+    const angle = si.armAngle.low + ((si.armAngle.high - si.armAngle.low) * i) / 180
     const [dx, dy] = [si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y]
     const [d, r] = [Math.hypot(dx, dy), si.movingPivot.radius]
     const length = Math.sqrt(d * d + r * r - 2 * d * r * Math.cos(angle + si.movingPivot.angle - Math.atan2(dy, dx)))
@@ -372,7 +372,12 @@ export const edges: Edges = {
   ],
   faults: [
     { solver: scissor, path: "extendedAngle", faulty: { extendedAngle: "18 deg" }, sound: { extendedAngle: "18.1 deg" } },
-    { solver: counterbalance, path: "highAngle", faulty: { highAngle: "-60 deg" }, sound: { highAngle: "-59.9 deg" } },
+    {
+      solver: counterbalance,
+      path: "armAngle.high",
+      faulty: { armAngle: { low: "-60 deg", high: "-60 deg" } },
+      sound: { armAngle: { low: "-60 deg", high: "-59.9 deg" } },
+    },
     {
       solver: counterbalance,
       path: "fixedPivot",

@@ -7,7 +7,7 @@ const region = { left: "-100 mm", right: "0 mm", bottom: "-250 mm", top: "-50 mm
 /** Values far apart, so that one said in place of the other shows. */
 const rows: readonly (readonly [solver: unknown, change: object, received: string, expected: string])[] = [
   [scissor, { foldedAngle: "50 deg", extendedAngle: "20 deg" }, "20°", "50°"],
-  [counterbalance, { lowAngle: "40 deg", highAngle: "-30 deg" }, "-30°", "40°"],
+  [counterbalance, { armAngle: { low: "40 deg", high: "-30 deg" } }, "-30°", "40°"],
   [counterbalance, { element: { type: "gas-strut", extendedLength: "200 mm", stroke: "300 mm", force: "50 N" } }, "300 mm", "200 mm"],
   [counterbalance, { element: { type: "spring", coil: { wire: "12 mm", meanDiameter: "5 mm", activeCoils: 20 } } }, "12 mm", "5 mm"],
   [hingeActuator, { extension: "60 mm", stroke: "40 mm" }, "60 mm", "40 mm"],

@@ -82,7 +82,7 @@ export const winchChecks: Record<string, Check> = {
       lineLength: turns * Math.PI * drum_diameter_m + 1,
       speed,
     })
-    return { hand_force_N: out.fixingPull, power_kW: ((load_N - out.fixingPull) * (out.minLineSpeed as number)) / 1000 }
+    return { hand_force_N: out.fixingPull, power_kW: ((load_N - out.fixingPull) * (out.lineSpeed?.low as number)) / 1000 }
   },
   "wire-rope-bend-strength": ({ d_over_d }) => ({
     strength_percent: (d_over_d as number[]).map(

@@ -132,8 +132,7 @@ function balanceRow(inputs: Numbers, angles: readonly number[]) {
     movingPivot: { radius: n("arm_pin_m") },
     // the row's gravity, not the standard one
     masses: [{ mass: (n("mass_kg") * n("gravity_m_s2")) / standardGravity, radius: n("cg_radius_m") }],
-    lowAngle: Math.min(...angles),
-    highAngle: Math.max(...angles),
+    armAngle: { low: Math.min(...angles), high: Math.max(...angles) },
     element: {
       type: "spring",
       stiffness:
@@ -163,8 +162,7 @@ const balanceChecks: Readonly<Record<string, Check>> = {
       fixedPivot: { x: 0, y: 0.1 },
       movingPivot: { radius: 0.05 },
       masses: [{ mass: 1, radius: 0.3 }],
-      lowAngle: 0,
-      highAngle: 1,
+      armAngle: { low: 0, high: 1 },
       element: {
         type: "spring",
         coil: {

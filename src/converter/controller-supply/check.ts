@@ -3,17 +3,18 @@ import { type Issue, inconsistent } from "../../solver/index.js"
 import type { Si } from "./types.js"
 
 export function controllerSupplyFaults(si: Si): Issue[] {
-  const { sourceVoltage, maxSourceVoltage, sourceResistance, motorCurrent, controllerCurrent, supplyWindow, resetVoltage, feed, signal } =
-    si
+  const { sourceVoltage, sourceResistance, motorCurrent, controllerCurrent, supplyWindow, resetVoltage, feed, signal } = si
   const faults: Issue[] = []
-  if (maxSourceVoltage < sourceVoltage)
+  if (sourceVoltage.high < sourceVoltage.low)
     faults.push(
-      inconsistent(["maxSourceVoltage"], "{maxSourceVoltage voltage}", "at least that at the lowest charge, {sourceVoltage voltage}", {
-        maxSourceVoltage,
-        sourceVoltage,
-      }),
+      inconsistent(
+        ["sourceVoltage", "high"],
+        "{sourceVoltage.high voltage}",
+        "at least that at the lowest charge, {sourceVoltage.low voltage}",
+        { "sourceVoltage.high": sourceVoltage.high, "sourceVoltage.low": sourceVoltage.low },
+      ),
     )
-  const most = sourceVoltage / sourceResistance
+  const most = sourceVoltage.low / sourceResistance
   if (motorCurrent + controllerCurrent >= most)
     faults.push(
       inconsistent(

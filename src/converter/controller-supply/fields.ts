@@ -12,8 +12,14 @@ const outputVoltage = {
 } as const
 
 export const controllerSupplyFields = (): Fields<ControllerSupplyInput> => ({
-  sourceVoltage: { kind: "voltage", symbol: "V_0", label: "source voltage, lowest charge", min: 1, max: 100, typical: [6.5, 11] },
-  maxSourceVoltage: { kind: "voltage", symbol: "V_f", label: "source voltage, freshly charged", min: 1, max: 100, typical: [12, 13] },
+  sourceVoltage: {
+    kind: "group",
+    label: "source voltage",
+    fields: {
+      low: { kind: "voltage", symbol: "V_0", label: "source voltage, lowest charge", min: 1, max: 100, typical: [6.5, 11] },
+      high: { kind: "voltage", symbol: "V_f", label: "source voltage, freshly charged", min: 1, max: 100, typical: [12, 13] },
+    },
+  },
   sourceResistance: {
     kind: "resistance",
     symbol: "R_0",

@@ -28,8 +28,9 @@ export type {
  * Valid for currents that last longer than the capacitors at the controller hold it up.
  *
  * **Inputs**
- * - `sourceVoltage`: source voltage, lowest charge [V_0; 1 to 100 V]
- * - `maxSourceVoltage`: source voltage, freshly charged [V_f; 1 to 100 V]
+ * - `sourceVoltage`: source voltage [group]
+ *   - `low`: source voltage, lowest charge [V_0; 1 to 100 V]
+ *   - `high`: source voltage, freshly charged [V_f; 1 to 100 V]
  * - `sourceResistance`: resistance shared with the motors [R_0; 0.1 mΩ to 100 Ω]
  * - `motorCurrent`: motors, starting [I_m; 0 to 1000 A]
  * - `controllerCurrent`: controller and receiver [I_c; 0.1 mA to 20 A]
@@ -83,7 +84,7 @@ export type {
  * ```ts
  * import { controllerSupply } from 'alula/converter'
  * const brain = controllerSupply({
- *   sourceVoltage: '9.6 V', maxSourceVoltage: '12.6 V', sourceResistance: '200 mohm', motorCurrent: '10 A', controllerCurrent: '200 mA',
+ *   sourceVoltage: { low: '9.6 V', high: '12.6 V' }, sourceResistance: '200 mohm', motorCurrent: '10 A', controllerCurrent: '200 mA',
  *   feed: { type: 'linear', outputVoltage: '5 V' }, supplyWindow: { low: '4.5 V', high: '5.5 V' }, resetVoltage: '4.3 V',
  * })
  * brain.dipVoltage // => 7.56
@@ -99,8 +100,7 @@ export const controllerSupply: Solver<ControllerSupplyInput, ControllerSupply, n
   input: controllerSupplyFields(),
   output: controllerSupplyOutput(),
   example: {
-    sourceVoltage: "9.6 V",
-    maxSourceVoltage: "12.6 V",
+    sourceVoltage: { low: "9.6 V", high: "12.6 V" },
     sourceResistance: "200 mohm",
     motorCurrent: "10 A",
     controllerCurrent: "200 mA",

@@ -26,8 +26,8 @@ export function needOf({ feed, resetVoltage, controllerCurrent }: Si): { voltage
 
 export function solve(si: Si): ControllerSupply {
   const { sourceVoltage, sourceResistance, motorCurrent, supplyWindow, signal, feed, resetVoltage } = si
-  const [rest, dip] = [busAt(si, sourceVoltage, 0), busAt(si, sourceVoltage, motorCurrent)]
-  const controllerMaxVoltage = feed.type === "direct" ? si.maxSourceVoltage : feed.outputVoltage
+  const [rest, dip] = [busAt(si, sourceVoltage.low, 0), busAt(si, sourceVoltage.low, motorCurrent)]
+  const controllerMaxVoltage = feed.type === "direct" ? sourceVoltage.high : feed.outputVoltage
   const need = needOf(si)
   const groundShift = signal === null ? null : motorCurrent * signal.groundResistance
   return {
@@ -39,7 +39,7 @@ export function solve(si: Si): ControllerSupply {
     resetMargin: dip.controller - resetVoltage,
     lowMargin: dip.controller - supplyWindow.low,
     highMargin: supplyWindow.high - controllerMaxVoltage,
-    maxMotorCurrent: (sourceVoltage - need.voltage) / sourceResistance - need.current,
+    maxMotorCurrent: (sourceVoltage.low - need.voltage) / sourceResistance - need.current,
     groundShift,
     signalHighMargin: signal === null ? null : signal.highOutput - signal.highThreshold - (groundShift as number),
     signalLowMargin: signal === null ? null : signal.lowThreshold - signal.lowOutput - (groundShift as number),

@@ -43,10 +43,13 @@ export interface SignalLine {
 
 /** Input of {@link controllerSupply}. */
 export interface ControllerSupplyInput {
-  /** Voltage of the source without load, at the lowest charge in use. [V_0; 1 to 100 V] */
-  sourceVoltage: Voltage
-  /** The same, freshly charged. [V_f; 1 to 100 V] */
-  maxSourceVoltage: Voltage
+  /** Voltage of the source without load. [group] */
+  sourceVoltage: {
+    /** At the lowest charge in use. [V_0; 1 to 100 V] */
+    low: Voltage
+    /** Freshly charged. [V_f; 1 to 100 V] */
+    high: Voltage
+  }
   /** Source, wires and contacts up to where motors and controller part. [R_0; 0.1 mΩ to 100 Ω] */
   sourceResistance: Resistance
   /** All motors starting or stalled at once. [I_m; 0 to 1000 A] */
@@ -57,7 +60,8 @@ export interface ControllerSupplyInput {
   feed: DirectFeed | LinearFeed | SwitchingFeed
   /** Voltage that the controller is made for. [group] */
   supplyWindow: {
-    /** Lowest [V_l; 0.5 to 60 V] */ low: Voltage /** Highest [V_h; 0.8 to 100 V] */
+    /** Lowest [V_l; 0.5 to 60 V] */
+    low: Voltage
     /** Highest [V_h; 0.8 to 100 V] */
     high: Voltage
   }

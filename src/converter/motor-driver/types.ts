@@ -44,7 +44,8 @@ export interface MotorDriverInput {
   switching?: BridgeSwitching | null
   /** Supply voltage at which it works. [group; optional] */
   supplyWindow?: {
-    /** Lowest [V_l; 0.5 to 200 V] */ low: Voltage /** Highest [V_h; 0.5 to 250 V] */
+    /** Lowest [V_l; 0.5 to 200 V] */
+    low: Voltage
     /** Highest [V_h; 0.5 to 250 V] */
     high: Voltage
   } | null

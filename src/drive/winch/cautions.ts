@@ -105,9 +105,9 @@ function ofLine(out: Winch): Caution<WinchCaution>[] {
       caution(
         "breaks-its-line",
         "warning",
-        "If something catches, the winch pulls with {maxLiftingPull force} on the inner layer and breaks its own line. Limit its torque or current, or use a stronger line.",
+        "If something catches, the winch pulls with {liftingPull.high force} on the inner layer and breaks its own line. Limit its torque or current, or use a stronger line.",
         commonPractice,
-        { maxLiftingPull: out.maxLiftingPull as number },
+        { "liftingPull.high": out.liftingPull?.high as number },
       ),
     )
   return found

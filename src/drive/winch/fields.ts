@@ -1,5 +1,5 @@
 // Field descriptions of winch, and the faults between them.
-import { type Either, type Fields, type Issue, inconsistent, type OutFields, type SiOf } from "../../solver/index.js"
+import { bandField, type Either, type Fields, type Issue, inconsistent, type OutFields, type SiOf } from "../../solver/index.js"
 import type { Winch, WinchInput, WinchLayer } from "./types.js"
 
 export const input: Fields<WinchInput> = {
@@ -127,10 +127,14 @@ export const output: OutFields<Winch> = {
   lowerTorque: { kind: "moment", symbol: "T_L", label: "torque to pay out" },
   requiredHoldingTorque: { kind: "moment", symbol: "T_h", label: "torque to hold" },
   holdingSafetyFactor: { kind: "number", symbol: "S_h", label: "safety factor, holding" },
-  minLiftingPull: { kind: "force", symbol: "F_o", label: "pull, outer layer" },
-  maxLiftingPull: { kind: "force", symbol: "F_i", label: "pull, inner layer" },
-  minLineSpeed: { kind: "speed", symbol: "v_i", label: "speed of the line, inner layer" },
-  maxLineSpeed: { kind: "speed", symbol: "v_o", label: "speed of the line, outer layer" },
+  liftingPull: bandField("force", "pull at the torque given", {
+    symbols: ["F_o", "F_i"],
+    labels: ["pull, outer layer", "pull, inner layer"],
+  }),
+  lineSpeed: bandField("speed", "speed of the line", {
+    symbols: ["v_i", "v_o"],
+    labels: ["speed of the line, inner layer", "speed of the line, outer layer"],
+  }),
   duration: { kind: "time", symbol: "t_m", label: "time for the travel" },
   raisePower: { kind: "power", symbol: "P", label: "power to wind in" },
   loadWork: { kind: "energy", symbol: "E_l", label: "work on the load" },

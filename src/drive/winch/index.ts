@@ -50,14 +50,13 @@ const solve = (si: SiOf<WinchInput>): Winch | NoSolution<WinchRefusal> => tried(
  * left on the drum [t_s]; `drumTurns`: turns for the travel [t]; `woundDiameter`: diameter over the line [D_w; m];
  * `capacity`: line that fits [L_c; m]; `diameterRatio`: drum and line against line [lambda]; `raiseTorque`: torque to
  * wind in [T_R; N m]; `lowerTorque`: torque to pay out [T_L; N m]; `requiredHoldingTorque`: torque to hold [T_h; N m];
- * `holdingSafetyFactor`: safety factor, holding [S_h]; `minLiftingPull`: pull, outer layer [F_o; N]; `maxLiftingPull`:
- * pull, inner layer [F_i; N]; `minLineSpeed`: speed of the line, inner layer [v_i; m/s]; `maxLineSpeed`: speed of the
- * line, outer layer [v_o; m/s]; `duration`: time for the travel [t_m; s]; `raisePower`: power to wind in [P; W];
- * `loadWork`: work on the load [E_l; J]; `raiseWork`: work to wind in [E_R; J]; `lowerWork`: work to pay out [E_L; J];
- * `raiseLoss`: lost winding in [Q_R; J]; `lowerLoss`: lost paying out [Q_L; J]; `bentStrengthShare`: strength left on
- * the drum [k_b; as a fraction]; `lineSafetyFactor`: safety factor of the line [S_l]; `stallSafetyFactor`: safety
- * factor of the line, stalled [S_s]; `fixingPull`: pull on the line's fixing [F_x; N]; `paidOut`: paid out [group];
- * `woundIn`: wound in [group]; `layers`: layers on the way [list].
+ * `holdingSafetyFactor`: safety factor, holding [S_h]; `liftingPull`: pull at the torque given [F_o to F_i; N];
+ * `lineSpeed`: speed of the line [v_i to v_o; m/s]; `duration`: time for the travel [t_m; s]; `raisePower`: power to
+ * wind in [P; W]; `loadWork`: work on the load [E_l; J]; `raiseWork`: work to wind in [E_R; J]; `lowerWork`: work to
+ * pay out [E_L; J]; `raiseLoss`: lost winding in [Q_R; J]; `lowerLoss`: lost paying out [Q_L; J]; `bentStrengthShare`:
+ * strength left on the drum [k_b; as a fraction]; `lineSafetyFactor`: safety factor of the line [S_l];
+ * `stallSafetyFactor`: safety factor of the line, stalled [S_s]; `fixingPull`: pull on the line's fixing [F_x; N];
+ * `paidOut`: paid out [group]; `woundIn`: wound in [group]; `layers`: layers on the way [list].
  *
  * **Symbols of the working**
  *

@@ -1,6 +1,6 @@
 // A line on a drum: its layers, and what one torque and one speed of the drum do on each of them.
 import { interpolate } from "../../numeric/index.js"
-import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
+import { bandOf, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { bentStrength } from "./data.js"
 import type { Winch, WinchInput, WinchLayer, WinchRefusal } from "./types.js"
 
@@ -113,10 +113,8 @@ export function kernel(si: Si): Winch | NoSolution<WinchRefusal> {
     lowerTorque: woundIn.lowerTorque,
     requiredHoldingTorque: woundIn.holdingTorque,
     holdingSafetyFactor: factor(si.holdingTorque, woundIn.holdingTorque),
-    minLiftingPull: woundIn.liftingPull,
-    maxLiftingPull: paidOut.liftingPull,
-    minLineSpeed: paidOut.lineSpeed,
-    maxLineSpeed: woundIn.lineSpeed,
+    liftingPull: bandOf(woundIn.liftingPull, paidOut.liftingPull),
+    lineSpeed: bandOf(paidOut.lineSpeed, woundIn.lineSpeed),
     duration: speed === null ? null : (2 * Math.PI * drumTurns) / speed,
     raisePower: speed === null ? null : woundIn.raiseTorque * speed,
     loadWork,

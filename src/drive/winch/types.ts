@@ -1,6 +1,6 @@
 // What winch takes and gives back.
 import type { AngularSpeed, Force, Length, Moment, Ratio } from "../../quantity/index.js"
-import type { Transmits } from "../../solver/index.js"
+import type { Band, Transmits } from "../../solver/index.js"
 
 /** Input of {@link winch}. Give the width of the drum or the turns in one layer. */
 export interface WinchInput {
@@ -92,14 +92,13 @@ export interface Winch {
   readonly requiredHoldingTorque: number
   /** Safety factor, holding [S_h] */
   readonly holdingSafetyFactor: number | null
-  /** Pull that the torque given winds in on the outer layer, where it is smallest. [F_o; N] */
-  readonly minLiftingPull: number | null
-  /** Pull that it makes on the inner layer, where it is largest: the line bears that if something catches. [F_i; N] */
-  readonly maxLiftingPull: number | null
-  /** Speed of the line, inner layer [v_i; m/s] */
-  readonly minLineSpeed: number | null
-  /** Speed of the line, outer layer [v_o; m/s] */
-  readonly maxLineSpeed: number | null
+  /**
+   * Pull that the torque given winds in: smallest on the outer layer, largest on the inner one, which the line bears if
+   * something catches; null without a torque. [F_o to F_i; N]
+   */
+  readonly liftingPull: Band | null
+  /** Speed of the line: slowest on the inner layer, fastest on the outer one; null without a speed. [v_i to v_o; m/s] */
+  readonly lineSpeed: Band | null
   /** Time for the whole travel at that speed of the drum. [t_m; s] */
   readonly duration: number | null
   /** Power to wind in [P; W] */

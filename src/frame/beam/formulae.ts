@@ -4,7 +4,7 @@ import { handlingCases } from "../data-loads.js"
 import { sectionSteps } from "../section.js"
 import type { BeamExtreme } from "./curve.js"
 import { type BeamInput, ownDensity, sideOf } from "./loads.js"
-import { stressSteps } from "./strength.js"
+import { deflectionSteps, stressSteps } from "./strength.js"
 import type { Beam, BeamTrace } from "./types.js"
 
 type Si = SiOf<BeamInput>
@@ -171,10 +171,11 @@ const curve: BeamStep[] = [
   },
   { symbol: "V_x", meaning: "maximum shear force", is: shearAt("x_V", "n_P", "n_b") },
   { solved: "x_y", meaning: "place of the maximum deflection" },
-  { symbol: "y_x", meaning: "maximum deflection", is: deflectionAt("x_y") },
+  { symbol: "y_x", kind: "length", meaning: "maximum deflection, soft end of the range", is: deflectionAt("x_y") },
   { symbol: "theta_y", kind: "angle", meaning: "slope there", is: slopeAt("x_y") },
   { left: "abs(y_x) + g_y * theta_y * L", right: "abs(y_x) + 0 * x_y", meaning: "no slope where the deflection turns" },
-  { symbol: "y_l", meaning: "the same, stiff end of the range", is: "y_x * E / E_u" },
+  { symbol: "y_z", kind: "length", meaning: "the same, stiff end of the range", is: "y_x * E / E_u" },
+  ...deflectionSteps<Si, Beam, BeamTrace>(),
   { symbol: "y_e", meaning: "deflection of the end", is: deflectionAt("L") },
   { symbol: "theta_e", meaning: "slope of the end", is: slopeAt("L") },
 ]

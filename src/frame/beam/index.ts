@@ -1,5 +1,7 @@
 import {
   at,
+  bandAcross,
+  bandField,
   type Caution,
   caution,
   type Fields,
@@ -12,7 +14,7 @@ import {
   type Solver,
   solver,
 } from "../../solver/index.js"
-import { conditionCautions, conditionFields, conditionOf, conditionRules, marginCautions } from "../condition.js"
+import { conditionCautions, conditionFields, conditionOf, conditionRules, farthest, marginCautions } from "../condition.js"
 import { handlingCases, motionCautions } from "../data-loads.js"
 import { sectionFaults, sectionFields, sectionOf, sectionRules } from "../section.js"
 import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE } from "../sources.js"
@@ -40,9 +42,8 @@ function solve(si: SiOf<BeamInput>, trace?: Partial<BeamTrace>): Beam | NoSoluti
     maxMoment: moment.value,
     maxMomentPosition: moment.at,
     maxShearForce: shear.value,
-    maxDeflection: sag.value,
+    maxDeflection: bandAcross([sag.value, (sag.value * condition.modulus) / condition.maxModulus]),
     maxDeflectionPosition: sag.at,
-    maxDeflectionStiff: (sag.value * condition.modulus) / condition.maxModulus,
     endDeflection: end.deflection,
     endSlope: end.slope,
     weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
@@ -58,14 +59,15 @@ export const linearLimit = 0.6756366714
 
 function cautions(si: SiOf<BeamInput>, out: Beam, { section }: Partial<BeamTrace>): Caution<BeamCaution>[] {
   const found: Caution<BeamCaution>[] = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
-  if (Math.abs(out.maxDeflection) > (linearLimit / 3) * si.length)
+  const deflection = farthest(out.maxDeflection)
+  if (deflection > (linearLimit / 3) * si.length)
     found.push(
       caution(
         "bends-far",
         "caution",
-        "It bends by {maxDeflection length} on {given.length length}, so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
+        "It bends by {deflection length} on {given.length length}, so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
         MATTIASSON,
-        { maxDeflection: out.maxDeflection, "given.length": si.length },
+        { deflection, "given.length": si.length },
       ),
     )
   if (section?.fibre && si.length < 20 * section.fibre)
@@ -241,14 +243,13 @@ export const loadFields: Fields<BeamLoads> = {
  *
  * `reactionStart`: first support carries [R_a; N]; `reactionEnd`: second support carries [R_b; N]; `clampMoment`:
  * moment at the clamp [M_0; N m]; `maxMoment`: maximum moment [M_x; N m]; `maxMomentPosition`: at [x_M; m];
- * `maxShearForce`: maximum shear force [V_x; N]; `maxDeflection`: maximum deflection [y_x; m];
- * `maxDeflectionPosition`: at [x_y; m]; `maxDeflectionStiff`: stiff end of the range [y_l; m]; `endDeflection`:
- * deflection of the end [y_e; m]; `endSlope`: slope of the end [theta_e; rad]; `weight`: own weight [W_o; N];
- * `loadFactor`: handling factor [k_m]; `bendingStress`: bending stress [sigma; Pa]; `shearStress`: shear stress [tau;
- * Pa]; `modulus`: modulus used [E; Pa]; `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat
- * [f_E]; `strengthFactor`: strength left, heat [f_S]; `creepFactor`: stiffness factor after creep [f_c];
- * `safetyFactor`: safety factor, minimum [n_s]; `maxSafetyFactor`: safety factor, maximum [n_u]; `iterations`: search
- * steps [number]; `residual`: slope error where deflection is largest [rad].
+ * `maxShearForce`: maximum shear force [V_x; N]; `maxDeflection`: maximum deflection [y_l to y_h; m];
+ * `maxDeflectionPosition`: at [x_y; m]; `endDeflection`: deflection of the end [y_e; m]; `endSlope`: slope of the end
+ * [theta_e; rad]; `weight`: own weight [W_o; N]; `loadFactor`: handling factor [k_m]; `bendingStress`: bending stress
+ * [sigma; Pa]; `shearStress`: shear stress [tau; Pa]; `modulus`: modulus used [E; Pa]; `strength`: strength used [S;
+ * Pa]; `stiffnessFactor`: stiffness left, heat [f_E]; `strengthFactor`: strength left, heat [f_S]; `creepFactor`:
+ * stiffness factor after creep [f_c]; `safetyFactor`: safety factor [n_s to n_u]; `iterations`: search steps [number];
+ * `residual`: slope error where deflection is largest [rad].
  *
  * **Symbols of the working**
  *
@@ -268,7 +269,8 @@ export const loadFields: Fields<BeamLoads> = {
  * clamp [N m]; k_1: constant from the clamp: no slope there [N m]; n_C: 1 for moments left of x_M, else 0; n_P: 1 for
  * forces left of the maximum shear, else 0; n_b: 1 for a support left of the maximum shear, else 0; x_V: place of the
  * maximum shear force [m]; g_M: 1 where the moment turns between loads, else 0; g_y: 1 where the deflection turns
- * between loads, else 0; V_M: shear force there [N]; theta_y: slope there [rad].
+ * between loads, else 0; V_M: shear force there [N]; y_x: maximum deflection, soft end of the range [m]; theta_y:
+ * slope there [rad]; y_z: the same, stiff end of the range [m].
  *
  * **Sources**
  * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 5 and 9, appendix G
@@ -287,7 +289,7 @@ export const loadFields: Fields<BeamLoads> = {
  *   length: '600 mm', support: 'cantilever', section: { secondMoment: '36000 mm4' }, modulus: '2.9 GPa',
  *   forces: [{ force: '20 N', position: '600 mm' }],
  * })
- * spar.maxDeflection // => 0.013793
+ * spar.maxDeflection.high // => 0.013793
  * spar.endSlope // => 0.034483
  * spar.clampMoment // => -12
  * ```
@@ -320,9 +322,11 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
     maxMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
     maxMomentPosition: { kind: "length", symbol: "x_M", label: "  at" },
     maxShearForce: { kind: "force", symbol: "V_x", label: "maximum shear force" },
-    maxDeflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
+    maxDeflection: bandField("length", "maximum deflection", {
+      symbols: ["y_l", "y_h"],
+      labels: ["maximum deflection, low end", "maximum deflection, high end"],
+    }),
     maxDeflectionPosition: { kind: "length", symbol: "x_y", label: "  at" },
-    maxDeflectionStiff: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
     endDeflection: { kind: "length", symbol: "y_e", label: "deflection of the end" },
     endSlope: { kind: "angle", symbol: "theta_e", label: "slope of the end" },
     weight: { kind: "force", symbol: "W_o", label: "own weight" },

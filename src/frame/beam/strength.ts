@@ -1,5 +1,5 @@
 // What a bent member is stressed to and how near that is to its strength: one piece for every kind of beam.
-import { type Caution, caution, type OutFields, type Step } from "../../solver/index.js"
+import { type Band, bandField, bandOf, type Caution, caution, type OutFields, type Step } from "../../solver/index.js"
 import { type Condition, leastStress } from "../condition.js"
 import type { Section } from "../section.js"
 import { VIDOSIC } from "../sources.js"
@@ -20,10 +20,8 @@ export interface BeamStrength {
   readonly strengthFactor: number
   /** Stiffness and strength left after the load has stood. [f_c] */
   readonly creepFactor: number
-  /** Strength against stress, the lower of bending and shear. [n_s] */
-  readonly safetyFactor: number | null
-  /** The same at the strong end of the range. [n_u] */
-  readonly maxSafetyFactor: number | null
+  /** Strength against stress, the lower of bending and shear, at the weak and the strong end of the material's range. [n_s to n_u] */
+  readonly safetyFactor: Band | null
 }
 
 /** Stresses under the largest moment (N·m) and shear force (N), and the margins to the strength at both ends of its range. */
@@ -46,8 +44,7 @@ export function strengthOf(section: Section, condition: Condition, moment: numbe
     stiffnessFactor: condition.stiffnessFactor,
     strengthFactor: condition.strengthFactor,
     creepFactor: condition.creepFactor,
-    safetyFactor: margin(condition.strength, condition.shearStrength),
-    maxSafetyFactor: margin(condition.maxStrength, condition.maxShearStrength),
+    safetyFactor: bandOf(margin(condition.strength, condition.shearStrength), margin(condition.maxStrength, condition.maxShearStrength)),
   }
 }
 
@@ -60,8 +57,7 @@ export const strengthOutput: OutFields<BeamStrength> = {
   stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
   strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
   creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
-  safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-  maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+  safetyFactor: bandField("number", "safety factor", { symbols: ["n_s", "n_u"] }),
 }
 
 const known = "(has_strength or has_material)"
@@ -79,6 +75,12 @@ export const stressSteps = <S, O, T = unknown>(): Step<S, O, T>[] => [
       { symbol, meaning, is: `${s} / sigma`, when: `${known} and has_fibre ? sigma > 1 Pa : false` },
     ]
   }),
+]
+
+/** Both ends of a deflection that is y_x at the soft and y_z at the stiff end of the range. */
+export const deflectionSteps = <S, O, T = unknown>(): Step<S, O, T>[] => [
+  { symbol: "y_l", meaning: "maximum deflection, low end", is: "min(y_x, y_z)" },
+  { symbol: "y_h", meaning: "maximum deflection, high end", is: "max(y_x, y_z)" },
 ]
 
 /** A support that would have to pull: by how much, N, and nothing where that is rounding beside what the supports carry. */

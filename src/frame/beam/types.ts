@@ -1,3 +1,4 @@
+import type { Band } from "../../solver/index.js"
 import type { Section } from "../section.js"
 import type { BeamCurve, BeamExtreme } from "./curve.js"
 import type { BeamStrength } from "./strength.js"
@@ -16,12 +17,13 @@ export interface Beam extends BeamStrength {
   readonly maxMomentPosition: number
   /** Shear force largest in magnitude. [V_x; N] */
   readonly maxShearForce: number
-  /** Deflection largest in magnitude, at the soft end of the material's range. [y_x; m] */
-  readonly maxDeflection: number
+  /**
+   * Deflection largest in magnitude, between the stiff and the soft end of the material's range; upward ones are
+   * negative. [y_l to y_h; m]
+   */
+  readonly maxDeflection: Band
   /** Where it is, m from the start. [x_y; m] */
   readonly maxDeflectionPosition: number
-  /** The same at the stiff end of the range. [y_l; m] */
-  readonly maxDeflectionStiff: number
   /** Deflection of the end [y_e; m] */
   readonly endDeflection: number
   /** Slope of the end [theta_e; rad] */

@@ -1,5 +1,8 @@
 import type { Force, Length } from "../../quantity/index.js"
 import {
+  type Band,
+  bandField,
+  bandOf,
   type Caution,
   caution,
   commonPractice,
@@ -44,24 +47,20 @@ export interface BendingRodInput extends ConditionInput {
 export interface BendingRod {
   /** Force as handled against the rod's stiffness, P·L²/(E·I), at the soft end of the material's range. [alpha] */
   readonly loadParameter: number
-  /** Drop of the tip. [y_t; m] */
-  readonly tipDrop: number
-  /** How far out the tip still reaches. [x_t; m] */
+  /** Drop of the tip, at the stiff and the soft end of the range. [y_l to y_t; m] */
+  readonly tipDrop: Band
+  /** How far out the tip still reaches, at the soft end. [x_t; m] */
   readonly tipReach: number
-  /** Tip slope [theta; rad] */
-  readonly tipSlope: number
-  /** Drop the straight-beam formula would say. [y_s; m] */
+  /** Slope of the tip, at the stiff and the soft end of the range. [theta_l to theta; rad] */
+  readonly tipSlope: Band
+  /** Drop the straight-beam formula would say, at the soft end. [y_s; m] */
   readonly straightDrop: number
-  /** Drop at the stiff end of the range. [y_l; m] */
-  readonly tipDropStiff: number
-  /** Slope at the stiff end of the range. [theta_l; rad] */
-  readonly tipSlopeStiff: number
   /** Bending moment at the clamp: that of the stiff end, which reaches further. [M_0; N m] */
   readonly clampMoment: number
   /** Bending stress at the clamp. [sigma; Pa] */
   readonly bendingStress: number | null
-  /** Strength against stress, minimum. [n_s] */
-  readonly safetyFactor: number | null
+  /** Strength against stress, at the weak and the strong end of the range. [n_s to n_u] */
+  readonly safetyFactor: Band | null
   /** Search steps [number] */
   readonly iterations: number
   /** What is left of the load equation, relative. [number] */
@@ -110,18 +109,17 @@ function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution<BendingRodRe
   const [soft, stiff] = [elastica(loadParameter), elastica(alpha(condition.maxModulus))]
   const clampMoment = force * stiff.reach * si.length
   const bendingStress = fibre === null ? null : (clampMoment * fibre) / secondMoment
+  const margin = (strength: number | null) =>
+    strength !== null && bendingStress !== null && bendingStress > leastStress ? strength / bendingStress : null
   return {
     loadParameter,
-    tipDrop: soft.drop * si.length,
+    tipDrop: { low: stiff.drop * si.length, high: soft.drop * si.length },
     tipReach: soft.reach * si.length,
-    tipSlope: soft.tipSlope,
+    tipSlope: { low: stiff.tipSlope, high: soft.tipSlope },
     straightDrop: (loadParameter / 3) * si.length,
-    tipDropStiff: stiff.drop * si.length,
-    tipSlopeStiff: stiff.tipSlope,
     clampMoment,
     bendingStress,
-    safetyFactor:
-      condition.strength !== null && bendingStress !== null && bendingStress > leastStress ? condition.strength / bendingStress : null,
+    safetyFactor: bandOf(margin(condition.strength), margin(condition.maxStrength)),
     iterations: soft.iterations + stiff.iterations,
     residual: soft.residual,
   }
@@ -142,14 +140,14 @@ function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution<BendingRo
       "One force at the tip that keeps its direction; the rod's own weight and loads along it are not counted.",
       MATTIASSON,
     ),
-    ...(out.tipSlope > 0.5
+    ...(out.tipSlope.high > 0.5
       ? [
           caution(
             "springs-back",
             "warning",
-            "Bent to {tipSlope angle deg} at its tip it stores energy and springs back when let go: keep faces away, and cap the end.",
+            "Bent to {tipSlope.high angle deg} at its tip it stores energy and springs back when let go: keep faces away, and cap the end.",
             commonPractice,
-            { tipSlope: out.tipSlope },
+            { "tipSlope.high": out.tipSlope.high },
           ),
         ]
       : []),
@@ -218,11 +216,11 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  *
  * **Results**
  *
- * `loadParameter`: load against stiffness [alpha]; `tipDrop`: tip deflection [y_t; m]; `tipReach`: horizontal reach of
- * the tip [x_t; m]; `tipSlope`: tip slope [theta; rad]; `straightDrop`: small-deflection result [y_s; m];
- * `tipDropStiff`: tip deflection, stiff end [y_l; m]; `tipSlopeStiff`: tip slope, stiff end [theta_l; rad];
- * `clampMoment`: moment at the clamp [M_0; N m]; `bendingStress`: bending stress [sigma; Pa]; `safetyFactor`: safety
- * factor [n_s]; `iterations`: search steps [number]; `residual`: error of the load equation [number].
+ * `loadParameter`: load against stiffness [alpha]; `tipDrop`: tip deflection [y_l to y_t; m]; `tipReach`: horizontal
+ * reach of the tip [x_t; m]; `tipSlope`: tip slope [theta_l to theta; rad]; `straightDrop`: small-deflection result
+ * [y_s; m]; `clampMoment`: moment at the clamp [M_0; N m]; `bendingStress`: bending stress [sigma; Pa];
+ * `safetyFactor`: safety factor [n_s to n_u]; `iterations`: search steps [number]; `residual`: error of the load
+ * equation [number].
  *
  * **Symbols of the working**
  *
@@ -252,8 +250,8 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  * ```ts
  * import { bendingRod } from 'alula/frame'
  * const rod = bendingRod({ length: 1, section: { secondMoment: '1 mm4' }, modulus: '100 GPa', force: '0.1 N' })
- * rod.tipDrop // => 0.30172
- * rod.tipSlope // => 0.46135
+ * rod.tipDrop.high // => 0.30172
+ * rod.tipSlope.high // => 0.46135
  * ```
  */
 export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, BendingRodCaution> = /* @__PURE__ */ solver<
@@ -276,15 +274,13 @@ export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, 
   },
   output: {
     loadParameter: { kind: "number", symbol: "alpha", label: "load against stiffness" },
-    tipDrop: { kind: "length", symbol: "y_t", label: "tip deflection" },
+    tipDrop: bandField("length", "tip deflection", { symbols: ["y_l", "y_t"] }),
     tipReach: { kind: "length", symbol: "x_t", label: "horizontal reach of the tip" },
-    tipSlope: { kind: "angle", symbol: "theta", label: "tip slope" },
+    tipSlope: bandField("angle", "tip slope", { symbols: ["theta_l", "theta"] }),
     straightDrop: { kind: "length", symbol: "y_s", label: "small-deflection result" },
-    tipDropStiff: { kind: "length", symbol: "y_l", label: "tip deflection, stiff end" },
-    tipSlopeStiff: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
     clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
     bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
+    safetyFactor: bandField("number", "safety factor", { symbols: ["n_s", "n_u"] }),
     iterations: { kind: "number", label: "search steps" },
     residual: { kind: "number", label: "error of the load equation" },
   },
@@ -308,12 +304,12 @@ export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, 
     { symbol: "y_l", meaning: "tip deflection, stiff end", is: "y_2 * L" },
     { symbol: "M_0", meaning: "moment at the clamp, stiff end", is: "P * sqrt(2 * sin(theta_l) / beta) * L" },
     { symbol: "sigma", meaning: "bending stress", is: "M_0 * c / I", when: "has_fibre or has_pipe or has_outsideDiameter or has_width" },
-    {
-      symbol: "n_s",
-      meaning: "safety factor",
-      is: "S / sigma",
+    ...(["n_s", "n_u"] as const).map((symbol) => ({
+      symbol,
+      meaning: symbol === "n_s" ? "safety factor, safe end" : "safety factor, other end",
+      is: symbol === "n_s" ? "S / sigma" : "S_u / sigma",
       when: "(has_strength or has_material) and (has_fibre or has_pipe or has_outsideDiameter or has_width) ? sigma > 1 Pa : false",
-    },
+    })),
   ],
   sources: [MATTIASSON, FRISCH_FAY],
   either: conditionRules,

@@ -1,4 +1,4 @@
-import { at, type Fields, optionsFrom, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { at, bandField, type Fields, optionsFrom, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { conditionFields, conditionRules, conditionSteps } from "../condition.js"
 import { columnEnds, END_CONSTANTS } from "../data-columns.js"
 import { handlingCases } from "../data-loads.js"
@@ -70,9 +70,8 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * `endConstant`: end constant [C_e]; `radiusOfGyration`: minimum radius of gyration [r; m]; `slenderness`: slenderness
  * [lambda]; `transitionSlenderness`: slenderness where Euler takes over [lambda_1]; `eulerStress`: Euler's stress
  * [sigma_E; Pa]; `johnsonStress`: Johnson's stress [sigma_J; Pa]; `wallBucklingStress`: local buckling stress
- * [sigma_w; Pa]; `criticalStress`: critical stress [sigma_c; Pa]; `criticalLoad`: critical load, minimum [F_c; N];
- * `maxCriticalLoad`: critical load, maximum [F_u; N]; `governedBy`: governed by [text]; `safetyFactor`: safety factor
- * [n_s].
+ * [sigma_w; Pa]; `criticalStress`: critical stress [sigma_c; Pa]; `criticalLoad`: critical load [F_c to F_u; N];
+ * `governedBy`: governed by [text]; `safetyFactor`: safety factor [n_s to n_u].
  *
  * **Symbols of the working**
  *
@@ -101,7 +100,7 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * import { column } from 'alula/frame'
  * const strut = column({ length: '400 mm', section: { outsideDiameter: '20 mm', wall: '1.5 mm' }, modulus: '68900 MPa', strength: '241 MPa' })
  * strut.slenderness // => 60.955
- * strut.criticalLoad // => 14094
+ * strut.criticalLoad.low // => 14094
  * strut.governedBy // => 'Johnson'
  * ```
  */
@@ -132,10 +131,9 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
     johnsonStress: { kind: "pressure", symbol: "sigma_J", label: "Johnson's stress" },
     wallBucklingStress: { kind: "pressure", symbol: "sigma_w", label: "local buckling stress" },
     criticalStress: { kind: "pressure", symbol: "sigma_c", label: "critical stress" },
-    criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, minimum" },
-    maxCriticalLoad: { kind: "force", symbol: "F_u", label: "critical load, maximum" },
+    criticalLoad: bandField("force", "critical load", { symbols: ["F_c", "F_u"] }),
     governedBy: { kind: "text", label: "governed by" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
+    safetyFactor: bandField("number", "safety factor", { symbols: ["n_s", "n_u"] }),
   },
   example: {
     length: "400 mm",
@@ -204,7 +202,8 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
     { symbol: "sigma_m", kind: "pressure", meaning: "local buckling may govern", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
     { symbol: "F_c", meaning: "critical load, minimum", is: "sigma_c * A" },
     { symbol: "F_u", meaning: "critical load, maximum", is: "sigma_m * A" },
-    { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },
+    { symbol: "n_s", meaning: "safety factor, minimum", is: "F_c / (k_m * F)", when: "has_load" },
+    { symbol: "n_u", meaning: "safety factor, maximum", is: "F_u / (k_m * F)", when: "has_load" },
   ],
   sources: [at(SHIGLEY, "sections 4-11 to 4-13, table 4-2"), SP_8007],
   either: conditionRules,

@@ -51,7 +51,7 @@ export function solve(si: SiOf<ColumnInput>): Column | NoSolution<ColumnRefusal>
   }
   const low = fails(condition.modulus, condition.strength)
   const most = fails(condition.maxModulus, condition.maxStrength)
-  const criticalLoad = low.critical * area
+  const criticalLoad = { low: low.critical * area, high: most.critical * area }
   const pushed = si.load === null ? 0 : si.load * handlingCases[si.handling].factor
   const governedBy = low.critical < low.whole ? "wall" : low.johnson === null ? "Euler" : "Johnson"
   return {
@@ -64,8 +64,7 @@ export function solve(si: SiOf<ColumnInput>): Column | NoSolution<ColumnRefusal>
     wallBucklingStress: low.wall,
     criticalStress: low.critical,
     criticalLoad,
-    maxCriticalLoad: most.critical * area,
     governedBy,
-    safetyFactor: pushed > 0 ? criticalLoad / pushed : null,
+    safetyFactor: pushed > 0 ? { low: criticalLoad.low / pushed, high: criticalLoad.high / pushed } : null,
   }
 }

@@ -1,5 +1,7 @@
 // What column takes and gives back.
+
 import type { Force, Length } from "../../quantity/index.js"
+import type { Band } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
 import type { ColumnEnds } from "../data-columns.js"
 import type { HandlingCase } from "../data-loads.js"
@@ -39,14 +41,12 @@ export interface Column {
   readonly wallBucklingStress: number | null
   /** Stress at which it fails. [sigma_c; Pa] */
   readonly criticalStress: number
-  /** Load at which it fails, at the weak end of the material's range. [F_c; N] */
-  readonly criticalLoad: number
-  /** The same at the strong end. [F_u; N] */
-  readonly maxCriticalLoad: number
+  /** Load at which it fails, at the weak and the strong end of the material's range. [F_c to F_u; N] */
+  readonly criticalLoad: Band
   /** What governs. [text] */
   readonly governedBy: "Euler" | "Johnson" | "wall"
-  /** Critical load against the load as handled. [n_s] */
-  readonly safetyFactor: number | null
+  /** Critical load against the load as handled. [n_s to n_u] */
+  readonly safetyFactor: Band | null
 }
 
 /** Reasons for which {@link column} refuses. */

@@ -2,7 +2,7 @@ import { at, type Caution, caution, type Issue, inconsistent, type SiOf } from "
 import { linearLimit } from "../beam/index.js"
 import { beyondEnd, loadFaults } from "../beam/loads.js"
 import { pullDown, unknownCautions } from "../beam/strength.js"
-import { conditionCautions, marginCautions } from "../condition.js"
+import { conditionCautions, farthest, marginCautions } from "../condition.js"
 import { motionCautions } from "../data-loads.js"
 import { sectionFaults } from "../section.js"
 import { GERE, MATTIASSON, TIMOSHENKO_GERE } from "../sources.js"
@@ -20,14 +20,15 @@ export function continuousBeamCautions(
   const places = placesOf(si)
   const stretches = places.slice(1).map((to, i) => to - (places[i] as number))
   const [longest, shortest] = [Math.max(...stretches), Math.min(...stretches)]
-  if (Math.abs(out.maxDeflection) > (linearLimit / 3) * longest)
+  const deflection = farthest(out.maxDeflection)
+  if (deflection > (linearLimit / 3) * longest)
     found.push(
       caution(
         "bends-far",
         "caution",
-        "It bends by {maxDeflection length} on a longest stretch of {longest length}, so far that the straight-beam formula is off by 5 % or more.",
+        "It bends by {deflection length} on a longest stretch of {longest length}, so far that the straight-beam formula is off by 5 % or more.",
         MATTIASSON,
-        { maxDeflection: out.maxDeflection, longest },
+        { deflection, longest },
       ),
     )
   if (section?.fibre && shortest < 20 * section.fibre)

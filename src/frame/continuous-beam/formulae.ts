@@ -1,7 +1,7 @@
 import type { SiOf, Step } from "../../solver/index.js"
 import type { BeamProblem } from "../beam/curve.js"
 import { gravity, ownDensity } from "../beam/loads.js"
-import { stressSteps } from "../beam/strength.js"
+import { deflectionSteps, stressSteps } from "../beam/strength.js"
 import { conditionSteps } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { sectionSteps } from "../section.js"
@@ -83,6 +83,7 @@ const bentAt = (x: string, t: string) =>
 const sagSteps = (t: string, modulus: string, place: string, symbol: string, meaning: string): BeamStep[] => [
   {
     symbol,
+    kind: "length",
     meaning,
     is: `f_${t} + (g_${t} - f_${t}) * ${place} / l_${t} + (${bentAt(place, t)} - (${bentAt(`l_${t}`, t)}) * ${place} / l_${t}) / (${modulus} * I)`,
   },
@@ -179,7 +180,7 @@ const answers: BeamStep[] = [
   ...stretchSteps("sag", "y", "where the deflection is largest"),
   ...settledSteps("sag", "y", "where the deflection is largest"),
   { solved: "x_y", meaning: "place of the maximum deflection" },
-  ...sagSteps("y", "E", "(x_y - o_y)", "y_x", "maximum deflection"),
+  ...sagSteps("y", "E", "(x_y - o_y)", "y_x", "maximum deflection, soft end of the range"),
   turns("g_s", "sag", "1 where the deflection turns between loads, else 0"),
   { symbol: "theta_y", kind: "angle", meaning: "slope there", is: slopeAt("(x_y - o_y)", "y") },
   { left: "abs(y_x) + g_s * theta_y * L", right: "abs(y_x) + 0 * x_y", meaning: "no slope where the deflection turns" },
@@ -191,7 +192,8 @@ const answers: BeamStep[] = [
     meaning: "place on it of the maximum deflection, stiff end of the range",
     given: (_si, _out, { stiffSag }) => (stiffSag as Found).extreme.at,
   },
-  ...sagSteps("z", "E_u", "x_z", "y_l", "maximum deflection, stiff end of the range"),
+  ...sagSteps("z", "E_u", "x_z", "y_z", "maximum deflection, stiff end of the range"),
+  ...deflectionSteps<Si, ContinuousBeam, ContinuousBeamTrace>(),
   ...stressSteps<Si, ContinuousBeam, ContinuousBeamTrace>(),
 ]
 

@@ -1,4 +1,4 @@
-import { at, optionsFrom, type Solver, solver } from "../../solver/index.js"
+import { at, bandField, optionsFrom, type Solver, solver } from "../../solver/index.js"
 import { densityField, loadFields } from "../beam/index.js"
 import { strengthOutput } from "../beam/strength.js"
 import { conditionFields, conditionRules } from "../condition.js"
@@ -88,11 +88,11 @@ const position = { kind: "length", symbol: "a_s", label: "place", min: 0, max: 1
  *
  * `places`: ends and supports [list]; `spans`: spans and overhangs [list]; `maxMoment`: maximum moment [M_x; N m];
  * `maxMomentPosition`: at [x_M; m]; `maxShearForce`: maximum shear force [V_x; N]; `maxDeflection`: maximum deflection
- * [y_x; m]; `maxDeflectionPosition`: at [x_y; m]; `maxDeflectionStiff`: stiff end of the range [y_l; m]; `weight`: own
- * weight [W_o; N]; `loadFactor`: handling factor [k_m]; `bendingStress`: bending stress [sigma; Pa]; `shearStress`:
- * shear stress [tau; Pa]; `modulus`: modulus used [E; Pa]; `strength`: strength used [S; Pa]; `stiffnessFactor`:
- * stiffness left, heat [f_E]; `strengthFactor`: strength left, heat [f_S]; `creepFactor`: stiffness factor after creep
- * [f_c]; `safetyFactor`: safety factor, minimum [n_s]; `maxSafetyFactor`: safety factor, maximum [n_u].
+ * [y_l to y_h; m]; `maxDeflectionPosition`: at [x_y; m]; `weight`: own weight [W_o; N]; `loadFactor`: handling factor
+ * [k_m]; `bendingStress`: bending stress [sigma; Pa]; `shearStress`: shear stress [tau; Pa]; `modulus`: modulus used
+ * [E; Pa]; `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat [f_E]; `strengthFactor`:
+ * strength left, heat [f_S]; `creepFactor`: stiffness factor after creep [f_c]; `safetyFactor`: safety factor [n_s to
+ * n_u].
  *
  * **Symbols of the working**
  *
@@ -134,22 +134,22 @@ const position = { kind: "length", symbol: "a_s", label: "place", min: 0, max: 1
  * the deflection is largest [m]; e_y: where they end, where the deflection is largest [m]; A_y: bending moment at its
  * start, where the deflection is largest [N m]; B_y: bending moment at its end, where the deflection is largest [N m];
  * R_y: force that holds its start up, where the deflection is largest [N]; f_y: deflection of its start, where the
- * deflection is largest [m]; g_y: deflection of its end, where the deflection is largest [m]; g_s: 1 where the
- * deflection turns between loads, else 0; theta_y: slope there [rad]; o_z: start of the stretch, where it is largest
- * at the stiff end of the range [m]; l_z: length of the stretch, where it is largest at the stiff end of the range
- * [m]; P_z: forces on it as handled, where it is largest at the stiff end of the range [N]; a_z: their places on it,
- * where it is largest at the stiff end of the range [m]; n_z: 1 for those left of the place asked for, else 0, where
- * it is largest at the stiff end of the range; C_z: moments on it as handled, where it is largest at the stiff end of
- * the range [N m]; b_z: their places on it, where it is largest at the stiff end of the range [m]; m_z: 1 for those
- * left of the place asked for, else 0, where it is largest at the stiff end of the range; u_z: spread loads at their
- * start, where it is largest at the stiff end of the range [N/m]; w_z: spread loads at their end, where it is largest
- * at the stiff end of the range [N/m]; s_z: where they start, where it is largest at the stiff end of the range [m];
- * e_z: where they end, where it is largest at the stiff end of the range [m]; A_z: bending moment at its start, where
- * it is largest at the stiff end of the range [N m]; B_z: bending moment at its end, where it is largest at the stiff
- * end of the range [N m]; R_z: force that holds its start up, where it is largest at the stiff end of the range [N];
- * f_z: deflection of its start, where it is largest at the stiff end of the range [m]; g_z: deflection of its end,
- * where it is largest at the stiff end of the range [m]; x_z: place on it of the maximum deflection, stiff end of the
- * range [m].
+ * deflection is largest [m]; g_y: deflection of its end, where the deflection is largest [m]; y_x: maximum deflection,
+ * soft end of the range [m]; g_s: 1 where the deflection turns between loads, else 0; theta_y: slope there [rad]; o_z:
+ * start of the stretch, where it is largest at the stiff end of the range [m]; l_z: length of the stretch, where it is
+ * largest at the stiff end of the range [m]; P_z: forces on it as handled, where it is largest at the stiff end of the
+ * range [N]; a_z: their places on it, where it is largest at the stiff end of the range [m]; n_z: 1 for those left of
+ * the place asked for, else 0, where it is largest at the stiff end of the range; C_z: moments on it as handled, where
+ * it is largest at the stiff end of the range [N m]; b_z: their places on it, where it is largest at the stiff end of
+ * the range [m]; m_z: 1 for those left of the place asked for, else 0, where it is largest at the stiff end of the
+ * range; u_z: spread loads at their start, where it is largest at the stiff end of the range [N/m]; w_z: spread loads
+ * at their end, where it is largest at the stiff end of the range [N/m]; s_z: where they start, where it is largest at
+ * the stiff end of the range [m]; e_z: where they end, where it is largest at the stiff end of the range [m]; A_z:
+ * bending moment at its start, where it is largest at the stiff end of the range [N m]; B_z: bending moment at its
+ * end, where it is largest at the stiff end of the range [N m]; R_z: force that holds its start up, where it is
+ * largest at the stiff end of the range [N]; f_z: deflection of its start, where it is largest at the stiff end of the
+ * range [m]; g_z: deflection of its end, where it is largest at the stiff end of the range [m]; x_z: place on it of
+ * the maximum deflection, stiff end of the range [m]; y_z: maximum deflection, stiff end of the range [m].
  *
  * **Sources**
  * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 5, 9 and 10
@@ -271,9 +271,11 @@ export const continuousBeam: Solver<ContinuousBeamInput, ContinuousBeam, Continu
         maxMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
         maxMomentPosition: { kind: "length", symbol: "x_M", label: "  at" },
         maxShearForce: { kind: "force", symbol: "V_x", label: "maximum shear force" },
-        maxDeflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
+        maxDeflection: bandField("length", "maximum deflection", {
+          symbols: ["y_l", "y_h"],
+          labels: ["maximum deflection, low end", "maximum deflection, high end"],
+        }),
         maxDeflectionPosition: { kind: "length", symbol: "x_y", label: "  at" },
-        maxDeflectionStiff: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
         weight: { kind: "force", symbol: "W_o", label: "own weight" },
         loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
         ...strengthOutput,

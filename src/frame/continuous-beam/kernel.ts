@@ -1,4 +1,4 @@
-import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
+import { bandAcross, isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type BeamExtreme, type BeamProblem, type BeamSpread, type BeamState, beamCurve } from "../beam/curve.js"
 import { gravity, ownDensity } from "../beam/loads.js"
 import { strengthOf } from "../beam/strength.js"
@@ -177,9 +177,8 @@ export function solve(si: Si, trace?: Partial<ContinuousBeamTrace>): ContinuousB
     maxMoment: moment.extreme.value,
     maxMomentPosition: moment.start + moment.extreme.at,
     maxShearForce: shear.extreme.value,
-    maxDeflection: sag.extreme.value,
+    maxDeflection: bandAcross([sag.extreme.value, stiffSag.extreme.value]),
     maxDeflectionPosition: sag.start + sag.extreme.at,
-    maxDeflectionStiff: stiffSag.extreme.value,
     weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
     loadFactor: handlingCases[si.handling].factor,
     ...strengthOf(section, condition, moment.extreme.value, shear.extreme.value),

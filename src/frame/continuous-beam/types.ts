@@ -1,4 +1,5 @@
 import type { Density, ForcePerLength, Length, RotationalStiffness } from "../../quantity/index.js"
+import type { Band } from "../../solver/index.js"
 import type { BeamExtreme, BeamProblem } from "../beam/curve.js"
 import type { BeamLoads } from "../beam/loads.js"
 import type { BeamStrength } from "../beam/strength.js"
@@ -92,12 +93,10 @@ export interface ContinuousBeam extends BeamStrength {
   readonly maxMomentPosition: number
   /** Shear force largest in magnitude, at whichever end of the range it is larger. [V_x; N] */
   readonly maxShearForce: number
-  /** Deflection largest in magnitude, at the soft end of the range. [y_x; m] */
-  readonly maxDeflection: number
+  /** Deflection largest in magnitude, between the stiff and the soft end of the range; upward ones are negative. [y_l to y_h; m] */
+  readonly maxDeflection: Band
   /**   at [x_y; m] */
   readonly maxDeflectionPosition: number
-  /** The same at the stiff end of the range. [y_l; m] */
-  readonly maxDeflectionStiff: number
   /** Own weight, before the factor of handling. [W_o; N] */
   readonly weight: number
   /** Handling factor [k_m] */

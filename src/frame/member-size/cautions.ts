@@ -10,7 +10,8 @@ import type { MemberSize, MemberSizeCaution, MemberSizeTrace, Si } from "./types
 
 /** A name in a message of the size chosen, as a path in this solver's own input or result. */
 function pathOf(si: Si, name: string, part: "beam" | "column", index: number): string {
-  if (!name.startsWith("given.")) return name in (part === "beam" ? beam : column).output ? `${part}.${name}` : name
+  if (!name.startsWith("given."))
+    return (name.split(".")[0] as string) in (part === "beam" ? beam : column).output ? `${part}.${name}` : name
   const field = name.slice("given.".length)
   if (field in si) return name
   if (field in si.member) return `given.member.${field}`

@@ -1,5 +1,6 @@
 // The working of memberSize: what the size chosen weighs, and what the limits ask for.
 import { at, type Step } from "../../solver/index.js"
+import { farthest } from "../condition.js"
 import { END_CONSTANTS } from "../data-columns.js"
 import { handlingCases } from "../data-loads.js"
 import { densityOf } from "../material-choice.js"
@@ -30,7 +31,7 @@ export const memberSizeFormulae = (): readonly SizeStep[] => [
     symbol: "y_c",
     kind: "length",
     meaning: "its maximum deflection, 0 for a column",
-    given: (_, out) => out.beam?.maxDeflection ?? 0,
+    given: (_, out) => (out.beam ? farthest(out.beam.maxDeflection) : 0),
     source: at(GERE, "chapter 9"),
   },
   { symbol: "M_c", kind: "moment", meaning: "its maximum moment, 0 for a column", given: (_, out) => out.beam?.maxMoment ?? 0 },
@@ -38,7 +39,7 @@ export const memberSizeFormulae = (): readonly SizeStep[] => [
   {
     symbol: "I_r",
     meaning: "second moment required: deflection goes down as it goes up",
-    is: "I_c * abs(y_c) / y_r",
+    is: "I_c * y_c / y_r",
     when: `${bent} and has_deflectionLimit`,
   },
   { symbol: "W_r", meaning: "section modulus required", is: "n_r * abs(M_c) / S_c", when: bent, source: at(GERE, "section 5.6") },

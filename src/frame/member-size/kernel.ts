@@ -2,7 +2,7 @@
 import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type BeamInput, beam } from "../beam/index.js"
 import { type ColumnInput, column } from "../column/index.js"
-import { conditionOf } from "../condition.js"
+import { conditionOf, farthest } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import { densityOf } from "../material-choice.js"
@@ -56,14 +56,14 @@ export function judge(si: Si, size: Size): Looked {
   const [bent, pushed] = [asBeam && beam.si(asBeam), asColumn && column.si(asColumn)]
   const tooHot = isNoSolution(bent) || isNoSolution(pushed)
   const [b, c] = [isNoSolution(bent) ? null : bent, isNoSolution(pushed) ? null : pushed]
-  const safetyFactor = b?.safetyFactor ?? c?.safetyFactor ?? null
+  const safetyFactor = (b?.safetyFactor ?? c?.safetyFactor)?.low ?? null
   const wallSafetyFactor = b && wallMargin(size, b.modulus, b.bendingStress)
-  const maxDeflection = b?.maxDeflection ?? null
+  const maxDeflection = b && farthest(b.maxDeflection)
   const asked = (margin: number | null) => (margin === null ? 0 : si.minSafetyFactor / margin)
   const excesses: [Fail, number][] = [
     [asColumn ? "buckling" : "strength", asked(safetyFactor)],
     ["wall", asked(wallSafetyFactor)],
-    ["deflection", maxDeflection === null || si.deflectionLimit === null ? 0 : Math.abs(maxDeflection) / si.deflectionLimit],
+    ["deflection", maxDeflection === null || si.deflectionLimit === null ? 0 : maxDeflection / si.deflectionLimit],
     ["temperature", tooHot ? Number.POSITIVE_INFINITY : 0],
   ]
   const [worst, excess] = excesses.reduce((most, one) => (one[1] > most[1] ? one : most))
@@ -151,7 +151,7 @@ function none(si: Si, all: readonly Looked[]): NoSolution<MemberSizeRefusal> {
     )
   }
   if (worst === "deflection") {
-    const maxDeflection = Math.abs(best.maxDeflection as number)
+    const maxDeflection = best.maxDeflection as number
     return refuse(
       "no-candidate",
       "No size is stiff enough: {name}, {depth length} deep, comes nearest and still bends by {maxDeflection length}, {shortBy length} more than asked for. Take a deeper section, a stiffer material or a shorter member, or prop it.",
@@ -177,7 +177,7 @@ function required(si: Si, { size, beam: b, column: c }: Looked): Pick<MemberSize
   if (b)
     return {
       requiredSecondMoment:
-        si.deflectionLimit === null ? null : (sectionOf(size.section).secondMoment * Math.abs(b.maxDeflection)) / si.deflectionLimit,
+        si.deflectionLimit === null ? null : (sectionOf(size.section).secondMoment * farthest(b.maxDeflection)) / si.deflectionLimit,
       requiredSectionModulus: (si.minSafetyFactor * Math.abs(b.maxMoment)) / (b.strength as number),
     }
   const { load, length } = si.member as Extract<Si["member"], { type: "column" }>

@@ -102,7 +102,7 @@ export interface SizeLookedAt {
   readonly safetyFactor: number | null
   /** Local buckling stress of a thin round wall over its bending stress; null where it does not apply. [number] */
   readonly wallSafetyFactor: number | null
-  /** Maximum deflection of a beam; null for a column, or where it is too hot. [m] */
+  /** Maximum deflection of a beam, either way, at the worse end of its range; null for a column, or where it is too hot. [m] */
   readonly maxDeflection: number | null
 }
 

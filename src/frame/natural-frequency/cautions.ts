@@ -31,9 +31,14 @@ export function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency)
       caution(
         "shaken-by-steps",
         "warning",
-        "Walking shakes it near its own frequency of {frequency frequency} to {maxFrequency frequency} (harmonic {harmonic} of the steps): it can swing {amplification} times as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.",
+        "Walking shakes it near its own frequency of {frequency.low frequency} to {frequency.high frequency} (harmonic {harmonic} of the steps): it can swing {amplification} times as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.",
         at(THOMSON, "chapter 3 (steady forced vibration with damping)"),
-        { frequency: out.frequency, maxFrequency: out.maxFrequency, harmonic: out.harmonic, amplification: out.amplification },
+        {
+          "frequency.low": out.frequency.low,
+          "frequency.high": out.frequency.high,
+          harmonic: out.harmonic,
+          amplification: out.amplification,
+        },
       ),
     )
   if (out.stepRatio < 1)
@@ -41,9 +46,9 @@ export function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency)
       caution(
         "slower-than-steps",
         "caution",
-        "Its own frequency of {frequency frequency} lies below the step rate of {given.stepRate frequency}: starting, stopping and slow steps pass through it. Stiffen or shorten it.",
+        "Its own frequency of {frequency.low frequency} lies below the step rate of {given.stepRate frequency}: starting, stopping and slow steps pass through it. Stiffen or shorten it.",
         commonPractice,
-        { frequency: out.frequency, "given.stepRate": si.stepRate },
+        { "frequency.low": out.frequency.low, "given.stepRate": si.stepRate },
       ),
     )
   if (si.tipMass === 0 && si.addedMass === 0 && si.masses.length === 0)

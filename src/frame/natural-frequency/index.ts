@@ -1,4 +1,4 @@
-import { type Solver, solver } from "../../solver/index.js"
+import { bandField, type Solver, solver } from "../../solver/index.js"
 import { conditionFields, conditionRules } from "../condition.js"
 import { sectionFields, sectionRules } from "../section.js"
 import { BLEVINS, FOOTFALL, THOMSON, WITTRICK_WILLIAMS } from "../sources.js"
@@ -144,8 +144,8 @@ export type {
  * const boom = naturalFrequency({
  *   length: '600 mm', section: { secondMoment: '36000 mm4' }, modulus: '2.9 GPa', massPerLength: '0.45 kg/m', tipMass: '0.27 kg',
  * })
- * boom.firstRoot // => 1.24791741
- * boom.frequency // => 10.48656638
+ * boom.firstRoot.high // => 1.24791741
+ * boom.frequency.low // => 10.48656638
  * boom.stepRatio // => 5.243
  * ```
  */
@@ -231,17 +231,14 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
         damping: { kind: "ratio", symbol: "zeta", label: "damping ratio", min: 0.001, max: 0.5, typical: [0.005, 0.05], default: 0.02 },
       },
       output: {
-        massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
-        minMassPerLength: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
+        massPerLength: bandField("linearDensity", "mass per length in all", { symbols: ["m_u", "m_l"] }),
         massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
         rootTurning: { kind: "number", symbol: "psi_t", label: "root's turning against the member's bending" },
         rootSinking: { kind: "number", symbol: "psi_r", label: "root's sinking against the member's bending" },
-        firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
-        firstRootLight: { kind: "number", symbol: "x_u", label: "first root, light end" },
+        firstRoot: bandField("number", "first root", { symbols: ["x_u", "x_1"] }),
         secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
         thirdRoot: { kind: "number", symbol: "x_3", label: "third root" },
-        frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, minimum" },
-        maxFrequency: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
+        frequency: bandField("frequency", "first frequency", { symbols: ["f_1", "f_u"] }),
         secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
         thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
         estimate: { kind: "frequency", symbol: "f_e", label: "first frequency, spring-and-mass estimate" },

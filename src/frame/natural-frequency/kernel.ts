@@ -117,17 +117,14 @@ export function solve(si: Si, trace?: Partial<NaturalFrequencyTrace>): NaturalFr
   }
   const [one, two] = [shaken(1), shaken(2)]
   return {
-    massPerLength,
-    minMassPerLength,
+    massPerLength: { low: minMassPerLength, high: massPerLength },
     massRatio,
     rootTurning: soft.turning,
     rootSinking: soft.sinking,
-    firstRoot: first.x,
-    firstRootLight: light.x,
+    firstRoot: { low: light.x, high: first.x },
     secondRoot: second.x,
     thirdRoot: third.x,
-    frequency,
-    maxFrequency,
+    frequency: { low: frequency, high: maxFrequency },
     secondFrequency: second.x ** 2 * low,
     thirdFrequency: third.x ** 2 * low,
     estimate: springAndLump(si, condition.modulus * secondMoment, massPerLength, soft),

@@ -1,4 +1,5 @@
 import type { ForcePerLength, Frequency, Length, LinearDensity, Mass, Ratio, RotationalStiffness } from "../../quantity/index.js"
+import type { Band } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
 import type { SectionInput } from "../section.js"
 import type { Stretch } from "./modes.js"
@@ -47,35 +48,32 @@ export interface NaturalFrequencyInput extends ConditionInput {
 
 /** Result of {@link naturalFrequency}. */
 export interface NaturalFrequency {
-  /** Mass per length in all, at the heavy end of the material's density. [m_l; kg/m] */
-  readonly massPerLength: number
-  /** The same at the light end. [m_u; kg/m] */
-  readonly minMassPerLength: number
-  /** Tip mass against the mass along the length. [mu] */
+  /** Mass per length in all, at the light and the heavy end of the material's density. [m_u to m_l; kg/m] */
+  readonly massPerLength: Band
+  /** Tip mass against the mass along the length, at the heavy end. [mu] */
   readonly massRatio: number
   /** How far the root turns against the member bending, E·I/(k·L); 0 where rigid. [psi_t] */
   readonly rootTurning: number
   /** How far the root sinks against the member bending, E·I/(k·L³); 0 where rigid. [psi_r] */
   readonly rootSinking: number
-  /** First root of the frequency equation, β·L. [x_1] */
-  readonly firstRoot: number
+  /** First root of the frequency equation, β·L, at the light and the heavy end of the density. [x_u to x_1] */
+  readonly firstRoot: Band
   /** Second root [x_2] */
   readonly secondRoot: number
   /** Third root [x_3] */
   readonly thirdRoot: number
-  /** First frequency, at the soft and heavy ends of the material's ranges. [f_1; Hz] */
-  readonly frequency: number
-  /** First root at the light end of the density. [x_u] */
-  readonly firstRootLight: number
-  /** First frequency at the stiff and light ends. [f_u; Hz] */
-  readonly maxFrequency: number
+  /**
+   * First frequency: soft and heavy, and stiff and light. The second, the third and the estimate are those of the low
+   * end. [f_1 to f_u; Hz]
+   */
+  readonly frequency: Band
   /** Second frequency [f_2; Hz] */
   readonly secondFrequency: number
   /** Third frequency [f_3; Hz] */
   readonly thirdFrequency: number
   /** First frequency by the spring-and-lump estimate. [f_e; Hz] */
   readonly estimate: number
-  /** First frequency against the step rate. [r_s] */
+  /** Low end of the first frequency against the step rate. [r_s] */
   readonly stepRatio: number
   /** How much the shake of a step or its second harmonic is magnified, at the worst frequency in the range. [a_m] */
   readonly amplification: number

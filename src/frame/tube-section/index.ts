@@ -1,5 +1,7 @@
 import {
   at,
+  bandField,
+  bandOf,
   type Caution,
   caution,
   inconsistent,
@@ -90,8 +92,10 @@ function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution<TubeSection
     twist: si.length === null || shearModulus === null ? null : (si.torque * si.length) / (shearModulus * torsionConstant),
     axialBucklingStress: buckling?.axial ?? null,
     bendingBucklingStress: buckling?.bending ?? null,
-    safetyFactor: factorOf(own, condition.strength, condition.shearStrength, along, across, vonMisesStress),
-    maxSafetyFactor: factorOf(own, condition.maxStrength, condition.maxShearStrength, along, across, vonMisesStress),
+    safetyFactor: bandOf(
+      factorOf(own, condition.strength, condition.shearStrength, along, across, vonMisesStress),
+      factorOf(own, condition.maxStrength, condition.maxShearStrength, along, across, vonMisesStress),
+    ),
   }
 }
 
@@ -177,8 +181,7 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * `axialStress`: axial stress [sigma_a; Pa]; `torsionStress`: torsion stress [tau_t; Pa]; `shearStress`: shear stress
  * [tau_v; Pa]; `vonMisesStress`: equivalent stress (von Mises) [sigma_v; Pa]; `trescaStress`: equivalent stress
  * (Tresca) [sigma_t; Pa]; `twist`: twist [phi; rad]; `axialBucklingStress`: wall buckles at, end load [sigma_ca; Pa];
- * `bendingBucklingStress`: wall buckles at, bending [sigma_cb; Pa]; `safetyFactor`: safety factor, minimum [n_s];
- * `maxSafetyFactor`: safety factor, maximum [n_u].
+ * `bendingBucklingStress`: wall buckles at, bending [sigma_cb; Pa]; `safetyFactor`: safety factor [n_s to n_u].
  *
  * **Symbols of the working**
  *
@@ -210,7 +213,7 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * const spar = tubeSection({ outsideDiameter: '20 mm', wall: '1.5 mm', material: 'aluminium-6061', moment: '15 N m', torque: '9 N m' })
  * spar.bendingStress // => 39955738
  * spar.vonMisesStress // => 45027830
- * spar.safetyFactor // => 5.36
+ * spar.safetyFactor.low // => 5.36
  * ```
  */
 export const tubeSection: Solver<TubeSectionInput, TubeSection, TubeSectionRefusal, TubeSectionCaution> = /* @__PURE__ */ solver<
@@ -256,8 +259,7 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection, TubeSectionRefus
     twist: { kind: "angle", symbol: "phi", label: "twist" },
     axialBucklingStress: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
     bendingBucklingStress: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-    maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+    safetyFactor: bandField("number", "safety factor", { symbols: ["n_s", "n_u"] }),
   },
   example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium-6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
   formulae: [

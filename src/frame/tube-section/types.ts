@@ -1,5 +1,7 @@
 // What goes in and what comes out.
+
 import type { Force, Length, Moment, Pressure } from "../../quantity/index.js"
+import type { Band } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
 import type { ShapeInput } from "../section.js"
 
@@ -57,10 +59,8 @@ export interface TubeSection {
   readonly axialBucklingStress: number | null
   /** Stress at which a thin wall buckles in bending. [sigma_cb; Pa] */
   readonly bendingBucklingStress: number | null
-  /** Strength against stress, minimum; null without stress or strength. [n_s] */
-  readonly safetyFactor: number | null
-  /** The same with the strong end of the material's range. [n_u] */
-  readonly maxSafetyFactor: number | null
+  /** Strength against stress, at the weak and the strong end of the material's range; null without stress or strength. [n_s to n_u] */
+  readonly safetyFactor: Band | null
 }
 
 /** Reasons for which {@link tubeSection} refuses. */

@@ -1,5 +1,5 @@
 // Descriptions of a quadrant turned by a cable.
-import type { Fields, OutFields } from "../../solver/index.js"
+import { bandField, type Fields, type OutFields } from "../../solver/index.js"
 import { weightField } from "../hinge/fields.js"
 import type { CableQuadrant, CableQuadrantInput } from "./types.js"
 
@@ -91,12 +91,9 @@ export const quadrantOutput = (): OutFields<CableQuadrant> => ({
   wrapLeft: { kind: "angle", symbol: "w_l", label: "arc of the opening cable left at the end", unit: "deg" },
   rimLeft: { kind: "angle", symbol: "w_r", label: "arc of the second cable's rim left at the end", unit: "deg" },
   inertia: { kind: "momentOfInertia", symbol: "J", label: "inertia of the masses" },
-  maxLoadMoment: { kind: "moment", symbol: "M_x", label: "largest load moment" },
-  minLoadMoment: { kind: "moment", symbol: "M_n", label: "smallest load moment" },
-  maxTension: { kind: "force", symbol: "T_x", label: "largest tension of the opening cable" },
-  minTension: { kind: "force", symbol: "T_n", label: "smallest tension of the opening cable" },
-  maxReturnTension: { kind: "force", symbol: "S_x", label: "largest tension of spring or second cable" },
-  minReturnTension: { kind: "force", symbol: "S_n", label: "smallest tension of spring or second cable" },
+  loadMoment: bandField("moment", "load moment over the travel", { symbols: ["M_n", "M_x"] }),
+  openingTension: bandField("force", "tension of the opening cable", { symbols: ["T_n", "T_x"] }),
+  returningTension: bandField("force", "tension of spring or second cable", { symbols: ["S_n", "S_x"] }),
   requiredPretension: { kind: "force", symbol: "T_r", label: "pretension that keeps both taut" },
   rotationalStiffness: { kind: "rotationalStiffness", symbol: "K", label: "stiffness at the pivot, drive held" },
   tipDeflection: { kind: "length", symbol: "y", label: "play of the tip under the load" },

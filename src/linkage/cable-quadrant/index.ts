@@ -64,13 +64,11 @@ export type {
  *
  * `transmits`: transmits [text]; `cableTravel`: travel of the opening cable [s_1; m]; `returnTravel`: travel of spring
  * or second cable [s_2; m]; `wrapLeft`: arc of the opening cable left at the end [w_l; rad]; `rimLeft`: arc of the
- * second cable's rim left at the end [w_r; rad]; `inertia`: inertia of the masses [J; kg m²]; `maxLoadMoment`: largest
- * load moment [M_x; N m]; `minLoadMoment`: smallest load moment [M_n; N m]; `maxTension`: largest tension of the
- * opening cable [T_x; N]; `minTension`: smallest tension of the opening cable [T_n; N]; `maxReturnTension`: largest
- * tension of spring or second cable [S_x; N]; `minReturnTension`: smallest tension of spring or second cable [S_n; N];
- * `requiredPretension`: pretension that keeps both taut [T_r; N]; `rotationalStiffness`: stiffness at the pivot, drive
- * held [K; N m/rad]; `tipDeflection`: play of the tip under the load [y; m]; `storedEnergy`: energy stored, at most
- * [W_e; J]; `poses`: over the travel [list].
+ * second cable's rim left at the end [w_r; rad]; `inertia`: inertia of the masses [J; kg m²]; `loadMoment`: load
+ * moment over the travel [M_n to M_x; N m]; `openingTension`: tension of the opening cable [T_n to T_x; N];
+ * `returningTension`: tension of spring or second cable [S_n to S_x; N]; `requiredPretension`: pretension that keeps
+ * both taut [T_r; N]; `rotationalStiffness`: stiffness at the pivot, drive held [K; N m/rad]; `tipDeflection`: play of
+ * the tip under the load [y; m]; `storedEnergy`: energy stored, at most [W_e; J]; `poses`: over the travel [list].
  *
  * **Symbols of the working**
  *
@@ -101,7 +99,7 @@ export type {
  *   returnedBy: { type: 'cable', radius: '50 mm', stiffness: '60 N/mm', wrap: '20 deg', rimAngle: '200 deg' },
  *   masses: [{ mass: '0.8 kg', radius: '350 mm' }],
  * })
- * tail.maxLoadMoment // => 2.746
+ * tail.loadMoment.high // => 2.746
  * tail.requiredPretension // => 27.46
  * ```
  */

@@ -1,5 +1,5 @@
 // Tensions of a quadrant's cables over its travel, turned and brought back.
-import { type NoSolution, refuse, tried } from "../../solver/index.js"
+import { bandAcross, type NoSolution, refuse, tried } from "../../solver/index.js"
 import { gravityMomentAt, standardGravity } from "../hinge/load.js"
 import { quadrantFaults } from "./check.js"
 import { quadrantFields } from "./fields.js"
@@ -111,9 +111,9 @@ function kernel(si: Si): CableQuadrant | NoSolution<CableQuadrantRefusal> {
   const loads = angles.map((angle) => loadAt(si, angle))
   const all = angles.flatMap((angle) => [tensionsAt(si, angle, 1), tensionsAt(si, angle, -1)])
   const [opening, other] = [all.map((t) => t.opening), all.map((t) => t.other)]
-  const [maxLoadMoment, minLoadMoment] = [Math.max(...loads), Math.min(...loads)]
+  const loadMoment = bandAcross(loads)
   const rate = back.type === "spring" ? back.springRate : back.stiffness
-  const [maxTension, maxReturnTension] = [Math.max(...opening), Math.max(...other)]
+  const [openingTension, returningTension] = [bandAcross(opening), bandAcross(other)]
   const rotationalStiffness = si.cableStiffness * r1 ** 2 + rate * back.radius ** 2
   return {
     transmits: back.type === "cable" ? "both-ways" : "pull-only",
@@ -122,17 +122,14 @@ function kernel(si: Si): CableQuadrant | NoSolution<CableQuadrantRefusal> {
     wrapLeft: si.wrap - travel,
     rimLeft,
     inertia: si.masses.reduce((sum, { mass, radius }) => sum + mass * radius ** 2, 0),
-    maxLoadMoment,
-    minLoadMoment,
-    maxTension,
-    minTension: Math.min(...opening),
-    maxReturnTension,
-    minReturnTension: Math.min(...other),
+    loadMoment,
+    openingTension,
+    returningTension,
     requiredPretension: required,
     rotationalStiffness,
     tipDeflection:
-      si.tipRadius === null ? null : (si.tipRadius * (maxLoadMoment - minLoadMoment + 2 * si.opposingMoment)) / rotationalStiffness,
-    storedEnergy: maxTension ** 2 / (2 * si.cableStiffness) + maxReturnTension ** 2 / (2 * rate),
+      si.tipRadius === null ? null : (si.tipRadius * (loadMoment.high - loadMoment.low + 2 * si.opposingMoment)) / rotationalStiffness,
+    storedEnergy: openingTension.high ** 2 / (2 * si.cableStiffness) + returningTension.high ** 2 / (2 * rate),
     poses: Array.from({ length: POSES }, (_, k) => poseAt(si, si.startAngle + (travel * k) / (POSES - 1))),
   }
 }

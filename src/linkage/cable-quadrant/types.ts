@@ -1,6 +1,6 @@
 // What cableQuadrant takes and gives back.
 import type { Angle, Force, ForcePerLength, Length, Moment } from "../../quantity/index.js"
-import type { SiOf, Transmits } from "../../solver/index.js"
+import type { Band, SiOf, Transmits } from "../../solver/index.js"
 import type { HingeWeightInput } from "../hinge/fields.js"
 
 /** A spring that pulls the quadrant back, on a rim of its own. */
@@ -94,18 +94,12 @@ export interface CableQuadrant {
   readonly rimLeft: number | null
   /** Inertia of the masses [J; kg m²] */
   readonly inertia: number
-  /** Largest load moment [M_x; N m] */
-  readonly maxLoadMoment: number
-  /** Smallest load moment [M_n; N m] */
-  readonly minLoadMoment: number
-  /** Largest tension of the opening cable [T_x; N] */
-  readonly maxTension: number
-  /** Smallest tension of the opening cable [T_n; N] */
-  readonly minTension: number
-  /** Largest tension of spring or second cable [S_x; N] */
-  readonly maxReturnTension: number
-  /** Smallest tension of spring or second cable [S_n; N] */
-  readonly minReturnTension: number
+  /** Load moment over the travel, positive where it closes. [M_n to M_x; N m] */
+  readonly loadMoment: Band
+  /** Tension of the opening cable over the travel, both ways. [T_n to T_x; N] */
+  readonly openingTension: Band
+  /** Tension of spring or second cable over the travel, both ways. [S_n to S_x; N] */
+  readonly returningTension: Band
   /** Pretension that keeps both taut [T_r; N] */
   readonly requiredPretension: number
   /** Stiffness at the pivot, drive held [K; N m/rad] */

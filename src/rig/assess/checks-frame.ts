@@ -47,10 +47,10 @@ export const frameChecks: readonly Check[] = [
           out.safetyFactor === null
             ? lacking("spar.strength")
             : atLeast(
-                out.safetyFactor,
+                out.safetyFactor.low,
                 2,
                 "number",
-                `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: ${formatNumber(out.safetyFactor)} times that would break or yield it.`,
+                `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: ${formatNumber(out.safetyFactor.low)} times that would break or yield it.`,
               ),
         ),
       ),
@@ -61,12 +61,12 @@ export const frameChecks: readonly Check[] = [
     applies: hinged,
     find: (s) =>
       onSpar(s, (spar) =>
-        findBy(beam, "spar", sparInput(s.rig, spar), (out) =>
+        findBy(beam, "spar", sparInput(s.rig, spar), ({ maxDeflection: { low, high } }) =>
           atMost(
-            Math.abs(out.maxDeflection),
+            Math.max(-low, high),
             spar.sagLimit,
             "length",
-            `Held level the tip sags ${formatQuantity("length", Math.abs(out.maxDeflection))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
+            `Held level the tip sags ${formatQuantity("length", Math.max(-low, high))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
             "the document",
           ),
         ),
@@ -86,11 +86,11 @@ export const frameChecks: readonly Check[] = [
           (out) =>
             // near one the arm swings up with every step; twice is clear of it
             byMargin(
-              out.frequency,
+              out.frequency.low,
               1.4 * stepRate,
               "frequency",
               Math.abs(Math.log(out.stepRatio)) / Math.log(1.4) - 1,
-              `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency)}, steps come at ${formatQuantity("frequency", stepRate)}: ${formatNumber(out.amplification)} times the shake of the shoulders reaches it.`,
+              `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency.low)}, steps come at ${formatQuantity("frequency", stepRate)}: ${formatNumber(out.amplification)} times the shake of the shoulders reaches it.`,
               "resonance of a damped oscillator; a factor of 1.4 apart is common practice",
             ),
         )

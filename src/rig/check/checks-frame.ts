@@ -85,9 +85,9 @@ export const frameChecks: readonly RigCheck[] = [
             : {
                 relation: "at-least",
                 kind: "number",
-                value: out.safetyFactor,
+                value: out.safetyFactor.low,
                 limit: 2,
-                sentence: `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: a safety factor of ${formatNumber(out.safetyFactor)} against yield or break.`,
+                sentence: `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: a safety factor of ${formatNumber(out.safetyFactor.low)} against yield or break.`,
                 condition: levelCondition,
                 source: commonPractice,
               },
@@ -100,12 +100,12 @@ export const frameChecks: readonly RigCheck[] = [
     severity: "wish",
     find: (rig) =>
       onSpars(rig, (spar, masses) =>
-        asked(beam, { ...sparInput(spar, masses), handling: "still" }, "held level, at rest", (out) => ({
+        asked(beam, { ...sparInput(spar, masses), handling: "still" }, "held level, at rest", ({ maxDeflection: { low, high } }) => ({
           relation: "at-most",
           kind: "length",
-          value: Math.abs(out.maxDeflection),
+          value: Math.max(-low, high),
           limit: spar.sagLimit,
-          sentence: `Held level the tip sags ${formatQuantity("length", Math.abs(out.maxDeflection))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
+          sentence: `Held level the tip sags ${formatQuantity("length", Math.max(-low, high))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
           condition: "held level, at rest",
           source: { title: "the document", verified: "practice" },
         })),
@@ -127,11 +127,11 @@ export const frameChecks: readonly RigCheck[] = [
           (out) => ({
             relation: "outside",
             kind: "frequency",
-            value: out.frequency,
+            value: out.frequency.low,
             limit: stepRate,
             // a factor of 1.4 apart
             halfWidth: 0.4 * stepRate,
-            sentence: `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency)}, steps come at ${formatQuantity("frequency", stepRate)}: ${formatNumber(out.amplification)} times the shake of the shoulders reaches it.`,
+            sentence: `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency.low)}, steps come at ${formatQuantity("frequency", stepRate)}: ${formatNumber(out.amplification)} times the shake of the shoulders reaches it.`,
             condition: "walking",
             source: { title: "Resonance of a damped oscillator; a factor of 1.4 apart is common practice", verified: "practice" },
           }),

@@ -57,8 +57,14 @@ export const input: Fields<CounterbalanceInput> = {
   fixedPivot: pointField("fixed end", "b"),
   movingPivot: movingPivotField("moving end", ["30 mm", "150 mm"], ["-45 deg", "45 deg"]),
   masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
-  lowAngle: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
-  highAngle: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
+  armAngle: {
+    kind: "group",
+    label: "arm angle",
+    fields: {
+      low: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
+      high: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
+    },
+  },
   ...tiltFields,
 }
 

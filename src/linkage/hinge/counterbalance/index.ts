@@ -104,16 +104,18 @@ function solve(si: Si): Counterbalance | NoSolution<CounterbalanceRefusal> {
     { path: "element.extendedLength", from: 0, to: 3 * extendedLength },
     { path: "element.stroke", from: 0, to: 3 * stroke },
     { path: "movingPivot.radius", from: 0, to: 3 * si.movingPivot.radius },
-    { path: "lowAngle", from: si.lowAngle, to: si.highAngle },
-    { path: "highAngle", from: si.lowAngle, to: si.highAngle },
+    { path: "armAngle.low", from: si.armAngle.low, to: si.armAngle.high },
+    { path: "armAngle.high", from: si.armAngle.low, to: si.armAngle.high },
   ])
 }
 
 function kernel(si: Si): Counterbalance | NoSolution<CounterbalanceRefusal> {
-  const { lowAngle, highAngle, hinge, fixedPivot, movingPivot, frameTilt, tiltEitherWay } = si
+  const { armAngle, hinge, fixedPivot, movingPivot, frameTilt, tiltEitherWay } = si
   const rate = stiffnessOf(si)
   const stiffness = rate ?? 0
-  const poses = Array.from({ length: POSES }, (_, i) => poseAt(si, stiffness, lowAngle + ((highAngle - lowAngle) * i) / (POSES - 1)))
+  const poses = Array.from({ length: POSES }, (_, i) =>
+    poseAt(si, stiffness, armAngle.low + ((armAngle.high - armAngle.low) * i) / (POSES - 1)),
+  )
   const refused = strutRefusal(si, poses)
   if (refused) return refused
   let [along, across] = [0, 0]
@@ -158,11 +160,12 @@ function kernel(si: Si): Counterbalance | NoSolution<CounterbalanceRefusal> {
 
 function check(si: Si): Issue[] {
   const found: Issue[] = []
-  if (!(si.highAngle > si.lowAngle))
+  const { low, high } = si.armAngle
+  if (!(high > low))
     found.push(
-      inconsistent(["highAngle"], "{highAngle angle °}", "more than lowAngle, {lowAngle angle °}", {
-        highAngle: si.highAngle,
-        lowAngle: si.lowAngle,
+      inconsistent(["armAngle", "high"], "{armAngle.high angle °}", "more than armAngle.low, {armAngle.low angle °}", {
+        "armAngle.high": high,
+        "armAngle.low": low,
       }),
     )
   if (!(Math.hypot(si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y) >= 1e-6))
@@ -237,8 +240,9 @@ function check(si: Si): Issue[] {
  *   - `mass`: mass [m_w; 0 to 200 kg]
  *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
  *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
- * - `lowAngle`: arm angle low [theta_1; −401.07° to 401.07°]
- * - `highAngle`: arm angle high [theta_2; −401.07° to 401.07°]
+ * - `armAngle`: arm angle [group]
+ *   - `low`: arm angle low [theta_1; −401.07° to 401.07°]
+ *   - `high`: arm angle high [theta_2; −401.07° to 401.07°]
  * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
  * - `tiltEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
  *
@@ -278,8 +282,7 @@ function check(si: Si): Issue[] {
  *   fixedPivot: { x: 0, y: '100 mm' },
  *   movingPivot: { radius: '60 mm' },
  *   masses: [{ mass: '1.2 kg', radius: '450 mm' }],
- *   lowAngle: '-60 deg',
- *   highAngle: '60 deg',
+ *   armAngle: { low: '-60 deg', high: '60 deg' },
  *   element: { type: 'spring', stiffness: '900 N/m', freeLength: '30 mm' },
  * })
  * spring.idealStiffness // => 882.6
@@ -301,8 +304,7 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance, Counter
           { mass: "1 kg", radius: "450 mm" },
           { mass: "0.2 kg", radius: "800 mm", angle: "4 deg" },
         ],
-        lowAngle: "-60 deg",
-        highAngle: "50 deg",
+        armAngle: { low: "-60 deg", high: "50 deg" },
         element: {
           type: "spring",
           coil: { wire: "1.5 mm", meanDiameter: "12 mm", activeCoils: 24 },

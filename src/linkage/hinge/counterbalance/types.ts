@@ -60,10 +60,13 @@ export interface CounterbalanceInput {
   movingPivot: MovingPivotInput
   /** Masses on the arm [list of 1 to 50] */
   masses: readonly HingeWeightInput[]
-  /** Arm angle at the clockwise end of the swing. [theta_1; −401.07° to 401.07°] */
-  lowAngle: Angle
-  /** Arm angle at the counter-clockwise end of the swing. [theta_2; −401.07° to 401.07°] */
-  highAngle: Angle
+  /** Angle of the arm over its swing. [group] */
+  armAngle: {
+    /** At the clockwise end of the swing. [theta_1; −401.07° to 401.07°] */
+    low: Angle
+    /** At the counter-clockwise end. [theta_2; −401.07° to 401.07°] */
+    high: Angle
+  }
   /** Usual lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   frameTilt?: Angle
   /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */

@@ -1,4 +1,4 @@
-import { bandField, optionsFrom, type SiOf, type Solver, solver } from "../../../solver/index.js"
+import { bandAcross, bandField, optionsFrom, type SiOf, type Solver, solver } from "../../../solver/index.js"
 import {
   burnCurveSource,
   childScaldSource,
@@ -45,7 +45,7 @@ function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
     return { standard, limit, temperatureMargin: limit - temperatureInUse }
   })
   const each = limits.map((l) => l.limit)
-  const limit = { low: Math.min(...each), high: Math.max(...each) }
+  const limit = bandAcross(each)
   const times = [burnTime(temperatureInUse, "reversible"), burnTime(temperatureInUse, "lasting"), lowBurnTime(temperatureInUse)] as const
   const known = times.filter((t) => t !== null)
   return {
