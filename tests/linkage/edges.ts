@@ -1,13 +1,17 @@
 import {
+  type CounterbalanceInput,
   counterbalance,
   fourBar,
   fourBarLimits,
   freudenstein,
   grashof,
+  type ScissorInput,
+  type ServoPushrodInput,
   scissor,
   servoPushrod,
   sliderCrank,
 } from "../../src/linkage/index.js"
+import type { SiOf } from "../../src/solver/index.js"
 import type { Edges, Numbers } from "../helpers/edges.js"
 
 const g = 9.80665
@@ -53,18 +57,16 @@ const freudensteinAngles = (code: string): Numbers =>
   )
 
 /** Driver force of a scissor at an arm angle: slope of the height of every mass against the spread of the base joints. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-const scissorForce = (si: any, t: number) => {
-  const side = si.anchor === "lower" ? 1 : si.anchor === "upper" ? -1 : 0
+const scissorForce = (si: SiOf<ScissorInput>, t: number) => {
+  const side = si.fixedJoint === "lower" ? 1 : si.fixedJoint === "upper" ? -1 : 0
   const perSpan = (si.tipMass + si.armsMass / 2) * g * Math.sin(si.tilt) + si.push
   return (perSpan * si.cells * Math.cos(t)) / Math.sin(t) - (side * (si.tipMass + si.armsMass) * g * Math.cos(si.tilt)) / 2
 }
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-const scissorPeak = (si: any) => Math.max(Math.abs(scissorForce(si, si.foldedAngle)), Math.abs(scissorForce(si, si.extendedAngle)))
+const scissorPeak = (si: SiOf<ScissorInput>) =>
+  Math.max(Math.abs(scissorForce(si, si.foldedAngle)), Math.abs(scissorForce(si, si.extendedAngle)))
 
 /** Servo pin to hinge at a servo angle from neutral, and the rod. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function pushrod(si: any) {
+function pushrod(si: SiOf<ServoPushrodInput>) {
   const at = (angle: number) =>
     Math.hypot(si.pivotDistance - si.servoHorn * Math.cos(si.servoHornAngle + angle), si.servoHorn * Math.sin(si.servoHornAngle + angle))
   const rod = Math.hypot(
@@ -82,8 +84,7 @@ function pushrod(si: any) {
 }
 
 /** Greatest servo torque over the travel, from the slope of the flap angle by the law of cosines, scanned and refined. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function servoPeak(si: any): number {
+function servoPeak(si: SiOf<ServoPushrodInput>): number {
   const { pivotDistance: d, servoHorn: a, flapHorn: c } = si
   const b = Math.hypot(
     d + c * Math.cos(si.flapHornAngle) - a * Math.cos(si.servoHornAngle),
@@ -132,8 +133,8 @@ function servoPeak(si: any): number {
 }
 
 /** Length of a counterbalance's element over 181 even poses: the first one outside the strut's span. */
-// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
-function strutPose(si: any) {
+function strutPose(si: SiOf<CounterbalanceInput>) {
+  if (si.element.type !== "gas-strut") throw new Error("only a strut has a span")
   const { extendedLength: extended, stroke } = si.element
   for (let i = 0; i <= 180; i++) {
     const angle = si.armAngle.low + ((si.armAngle.high - si.armAngle.low) * i) / 180
