@@ -35,7 +35,7 @@ export type { CellOnOffer, PackCandidate, RejectedPack } from "./pack-size/candi
 export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"
 export type { PackSizeCaution, PackSizeRefusal } from "./pack-size/types.js"
 export { type StandingCells, type StandingKind, standingCells, standingFactor } from "./pack-storage/data.js"
-export { type LossRange, type PackStorage, type PackStorageInput, packStorage } from "./pack-storage/index.js"
+export { type PackStorage, type PackStorageInput, packStorage } from "./pack-storage/index.js"
 export type { PackStorageCaution } from "./pack-storage/types.js"
 export type { PackUnderLoadCaution, PackUnderLoadRefusal } from "./pack-under-load.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
 import { assessRig, move, rigWith } from "../../src/rig/index.js"
-import { loadSource, markdownSamples, runSample } from "../helpers/samples.js"
+import { loadSource, markdownSamples, runSample, type Sample } from "../helpers/samples.js"
 
 describe("the guide", () => {
   const samples = markdownSamples("docs/guide.md", "ts")
@@ -18,7 +18,7 @@ describe("the page on any creature", () => {
     expect(await runSample(sample, loadSource), "no value is compared").toBeGreaterThan(0)
   })
   it("shows a document of about fifteen lines that is read and judged", () => {
-    const [{ code }] = markdownSamples("docs/any-creature.md", "jsonc") as [{ code: string }]
+    const [{ code }] = markdownSamples("docs/any-creature.md", "jsonc") as [Sample]
     expect(code.trim().split("\n").length).toBeLessThanOrEqual(16)
     const rig = rigWith().read(code.replace(/\/\/.*$/gm, ""))
     expect(assessRig(rig).fallsShort).toBe(0)

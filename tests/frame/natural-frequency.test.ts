@@ -190,10 +190,39 @@ describe("a root that gives, and masses along the member", () => {
     expect(barRoot({ turning: 0, sinking: 0, lumps: [{ at: 0.5, mass: 1e6 }] }, 1).x ** 4 * 1e6).toBeCloseTo(24, 3)
   })
 
+  it("keeps its digits on roots so soft that the bar is rigid beside them: one and two springs in closed form", () => {
+    for (const soft of [1e8, 1e10, 1e12, 1e14]) {
+      const rigid = (mode: 1 | 2, turning: number, sinking: number, lumps: Parameters<typeof barRoot>[0]["lumps"]) =>
+        barRoot({ turning, sinking, lumps }, mode).x ** 4 * soft
+      expect(rigid(1, soft, 0, []) / 3, `hinge of ${soft}`).toBeCloseTo(1, 7)
+      expect(rigid(1, soft, 0, [{ at: 1, mass: 2 }]) * (1 / 3 + 2), `hinge of ${soft}, tip mass`).toBeCloseTo(1, 7)
+      expect(rigid(1, 0, soft, []), `bracket of ${soft}`).toBeCloseTo(1, 7)
+      // mass matrix of a rigid bar that sinks and turns, [1 1/2; 1/2 1/3], on two equal springs: λ²/12 − 4·λ/3 + 1 = 0
+      for (const [mode, root] of [
+        [1, 8 - Math.sqrt(52)],
+        [2, 8 + Math.sqrt(52)],
+      ] as const)
+        expect(rigid(mode, soft, soft, []) / root, `both of ${soft}, mode ${mode}`).toBeCloseTo(1, 7)
+    }
+  })
+
+  it("keeps its digits where two masses sit next to each other: the root moves as smoothly as their place", () => {
+    const bar = (apart: number, mode: 1 | 2 | 3) =>
+      barRoot({ turning: 0.3, sinking: 0.01, lumps: [0.5, 0.5 + apart].map((at) => ({ at, mass: 0.7 })) }, mode).x
+    for (const mode of [1, 2, 3] as const)
+      for (const apart of [1.01e-6, 1e-5, 1e-4]) {
+        // of the second mass's place the root is a smooth function: its slope from a place far enough off
+        const slope = (bar(0.02, mode) - bar(0, mode)) / 0.02
+        expect(Math.abs(bar(apart, mode) - bar(0, mode) - slope * apart), `${apart}, mode ${mode}`).toBeLessThan(
+          Math.abs(slope) * apart * 0.2 + 1e-9,
+        )
+      }
+  })
+
   it("counts on either side of a switch alike: power series and closed forms, elements and exact stiffness", () => {
     for (const k of [0, 1, 2, 3] as const) expect(krylov(1 + 1e-12)[k] / krylov(1 - 1e-12)[k]).toBeCloseTo(1, 10)
     // stretches of less and of more than a tenth of a wave, the same bar
-    const lumps = [0.04, 0.045, 0.05, 0.055].map((at) => ({ at, mass: 1e-9 }))
+    const lumps = [0.04, 0.055, 0.07, 0.085].map((at) => ({ at, mass: 1e-9 }))
     expect(barRoot({ turning: 0.2, sinking: 0, lumps }, 1).x).toBeCloseTo(barRoot({ turning: 0.2, sinking: 0, lumps: [] }, 1).x, 7)
     expect(modesBelow({ turning: 0, sinking: 0, lumps: [] }, 12)).toBe(4)
     expect(
@@ -211,7 +240,7 @@ describe("a root that gives, and masses along the member", () => {
   })
 
   it("an actuator on its lever arm is a hinge of k·r², in series with what carries it", () => {
-    const at = (more: object) => naturalFrequency({ ...naturalFrequency.example, ...more }).frequency
+    const at = (more: object) => naturalFrequency({ ...naturalFrequency.example, ...more }).frequency.low
     expect(at({ actuator: { stiffness: 2e5, leverArm: 0.05 } })).toBeCloseTo(at({ rootTurningStiffness: 500 }), 9)
     expect(at({ actuator: { stiffness: 4e5, leverArm: 0.05 }, rootTurningStiffness: 1000 })).toBeCloseTo(
       at({ rootTurningStiffness: 500 }),

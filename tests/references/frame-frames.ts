@@ -73,7 +73,7 @@ export const frames: Readonly<Record<string, Check>> = {
   "root-spring-frequency": ({ stiffness_ratio }) => {
     // E·I/L of 1000 N·m
     const boom = { length: 1, section: { secondMoment: 1e-8 }, modulus: 1e11, massPerLength: 0.5 } as const
-    const rigid = naturalFrequency(boom).frequency
+    const rigid = naturalFrequency(boom).frequency.low
     const solved = (stiffness_ratio as number[]).map((k) => naturalFrequency({ ...boom, rootTurningStiffness: 1000 * k }))
     return { root: solved.map((out) => out.firstRoot.high), frequency_fraction: solved.map((out) => out.frequency.low / rigid) }
   },

@@ -196,10 +196,9 @@ export const loadFields: Fields<BeamLoads> = {
  * Formula: E·I·v'''' = w with the loads added up as singularity functions; M = −E·I·v'', V = −E·I·v''', σ = |M|·c/I, τ
  * = |V|·Q/(I·b). v is the deflection (m, down), M the bending moment (N·m, sagging positive), V the shear force, E the
  * modulus at the temperature and after the duration of the load, I the second moment, c the outermost fibre. Every load
- * is multiplied by the factor of `handling`; own weight counts unless `countsOwnWeight` is false. Ranges: the deflection is
- * that of the softest, the safety factor that of the weakest material in the published range; `maxDeflectionStiff` and
- * `maxSafetyFactor` show the other end. Valid for straight slender beams whose end drops less than about a fifth of
- * the length, stressed elastically.
+ * is multiplied by the factor of `handling`; own weight counts unless `countsOwnWeight` is false. Ranges: `maxDeflection` is
+ * that of the stiffest and the softest, `safetyFactor` that of the weakest and the strongest material in the published
+ * range. Valid for straight slender beams whose end drops less than about a fifth of the length, stressed elastically.
  *
  * **Inputs**
  * - `length`: length [L; 10 mm to 100 m]

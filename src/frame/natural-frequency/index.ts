@@ -33,7 +33,7 @@ export type {
  * sinks by V/k_r; with it, or masses along the member, the roots are those of the exact stiffness of the stretches between the masses, and
  * the estimate counts every mass by the shape that a force at the tip gives. A shake at r times the frequency is magnified by 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio
  * (default: common practice), for the steps and their second harmonic. Frequencies are those of the soft and heavy ends
- * of the material's ranges, `maxFrequency` of the stiff and light ends. Valid for slender members with the tip mass
+ * of the material's ranges, `frequency.high` of the stiff and light ends. Valid for slender members with the tip mass
  * close to the tip.
  *
  * **Inputs**
@@ -73,15 +73,14 @@ export type {
  *
  * **Results**
  *
- * `massPerLength`: mass per length in all [m_l; kg/m]; `minMassPerLength`: mass per length, light end [m_u; kg/m];
- * `massRatio`: tip mass against the rest [mu]; `rootTurning`: root's turning against the member's bending [psi_t];
- * `rootSinking`: root's sinking against the member's bending [psi_r]; `firstRoot`: first root [x_1]; `firstRootLight`:
- * first root, light end [x_u]; `secondRoot`: second root [x_2]; `thirdRoot`: third root [x_3]; `frequency`: first
- * frequency, minimum [f_1; Hz]; `maxFrequency`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second
- * frequency [f_2; Hz]; `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first frequency, spring-and-mass
- * estimate [f_e; Hz]; `stepRatio`: natural frequency over step rate [r_s]; `amplification`: amplification of the shake
- * [a_m]; `harmonic`: governing harmonic of the steps [n_h]; `iterations`: search steps [number]; `residual`: error of
- * the frequency equation [number].
+ * `massPerLength`: mass per length in all [m_u to m_l; kg/m]; `massRatio`: tip mass against the rest [mu];
+ * `rootTurning`: root's turning against the member's bending [psi_t]; `rootSinking`: root's sinking against the
+ * member's bending [psi_r]; `firstRoot`: first root [x_u to x_1]; `secondRoot`: second root [x_2]; `thirdRoot`: third
+ * root [x_3]; `frequency`: first frequency [f_1 to f_u; Hz]; `secondFrequency`: second frequency [f_2; Hz];
+ * `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first frequency, spring-and-mass estimate [f_e; Hz];
+ * `stepRatio`: natural frequency over step rate [r_s]; `amplification`: amplification of the shake [a_m]; `harmonic`:
+ * governing harmonic of the steps [n_h]; `iterations`: search steps [number]; `residual`: error of the frequency
+ * equation [number].
  *
  * **Symbols of the working**
  *

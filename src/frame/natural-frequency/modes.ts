@@ -1,5 +1,5 @@
 // Modes of a bar on springs at its root with masses along it, in units of its length, its stiffness E·I and its mass: exact, by counting.
-import type { Root } from "../../numeric/index.js"
+import { brent, type Root } from "../../numeric/index.js"
 
 /** A mass against the bar's own, at a share of its length. */
 export interface Lump {
@@ -20,16 +20,18 @@ export interface Stretch {
   readonly mass: number
 }
 
-/** Masses nearer to one another than this share of the length count as one. */
+/** Masses nearer to one another than this share of the length are one. */
 const APART = 1e-6
+/** Masses nearer than this are one for a count: the stiffness of a stretch, 12/l³, would round away that of all others. */
+const COUNTED_APART = 1e-2
 
 /** Places of the masses from the root on, the tip last, each with what sits there. */
-export function placesOf(lumps: readonly Lump[]): readonly Lump[] {
+export function placesOf(lumps: readonly Lump[], apart = APART): readonly Lump[] {
   const found: { at: number; mass: number }[] = [{ at: 0, mass: 0 }]
   for (const { at, mass } of [...lumps].sort((a, b) => a.at - b.at)) {
     const last = found.at(-1) as { at: number; mass: number }
-    if (at - last.at < APART) last.mass += mass
-    else found.push({ at: 1 - at < APART ? 1 : at, mass })
+    if (at - last.at < apart) last.mass += mass
+    else found.push({ at: 1 - at < apart ? 1 : at, mass })
   }
   if ((found.at(-1) as Lump).at < 1) found.push({ at: 1, mass: 0 })
   return found
@@ -100,9 +102,9 @@ function clampedModes(z: number): number {
   return n - (1 - (n % 2 ? -1 : 1) * sign) / 2
 }
 
-/** Modes below the root x. */
+/** Modes below the root x, masses near to one another taken as one. */
 export function modesBelow({ turning, sinking, lumps }: Bar, x: number): number {
-  const places = placesOf(lumps)
+  const places = placesOf(lumps, COUNTED_APART)
   const size = 2 * places.length
   const rows = Array.from({ length: size }, () => new Array<number>(size).fill(0))
   const put = (i: number, j: number, v: number) => {
@@ -151,8 +153,8 @@ export function modesBelow({ turning, sinking, lumps }: Bar, x: number): number 
 /** Roots of the bare clamped bar, a little above: springs and masses only lower them. */
 const highest = { 1: 1.8752, 2: 4.6942, 3: 7.8549 } as const
 
-/** Shape of a mode: every stretch with its state at the start, 1 at its largest; and what is left of moment and shear force at the tip. */
-export function shapeOf({ turning, sinking, lumps }: Bar, x: number): { readonly stretches: readonly Stretch[]; readonly left: number } {
+/** Both ways in which the root can give, carried to the tip: it sinks by its force and turns by its moment, or not at all. */
+function carriedToTip({ turning, sinking, lumps }: Bar, x: number) {
   const places = placesOf(lumps)
   const fourth = x ** 4
   const rootMass = (places[0] as Lump).mass
@@ -166,9 +168,22 @@ export function shapeOf({ turning, sinking, lumps }: Bar, x: number): { readonly
     })
     return { starts, end: state }
   }
-  // the root gives by its force and turns by its moment, or not at all
-  const sunk = run([sinking / (1 + sinking), 0, 0, -1 / (1 + sinking)])
-  const turned = run([0, turning / (1 + turning), 1 / (1 + turning), 0])
+  return {
+    places,
+    sunk: run([sinking / (1 + sinking), 0, 0, -1 / (1 + sinking)]),
+    turned: run([0, turning / (1 + turning), 1 / (1 + turning), 0]),
+  }
+}
+
+/** What no mix of both ways takes away of moment and shear force at the tip; nothing at a root. */
+function tipRest(bar: Bar, x: number): number {
+  const { sunk, turned } = carriedToTip(bar, x)
+  return sunk.end[2] * turned.end[3] - sunk.end[3] * turned.end[2]
+}
+
+/** Shape of a mode: every stretch with its state at the start, 1 at its largest; and what is left of moment and shear force at the tip. */
+export function shapeOf(bar: Bar, x: number): { readonly stretches: readonly Stretch[]; readonly left: number } {
+  const { places, sunk, turned } = carriedToTip(bar, x)
   const pick = Math.abs(sunk.end[2]) + Math.abs(turned.end[2]) > 0 ? 2 : 3
   const [p, r] = [turned.end[pick], -sunk.end[pick]]
   const mix = (a: State, b: State): State => [p * a[0] + r * b[0], p * a[1] + r * b[1], p * a[2] + r * b[2], p * a[3] + r * b[3]]
@@ -186,7 +201,10 @@ export function shapeOf({ turning, sinking, lumps }: Bar, x: number): { readonly
   }
 }
 
-/** Root of a mode (1, 2, 3), by halving between counts. */
+/**
+ * Root of a mode (1, 2, 3): about where it is by halving between counts, and exactly by the tip's own conditions, since
+ * a count rounds away what is soft beside a stiff stretch.
+ */
 export function barRoot(bar: Bar, mode: 1 | 2 | 3): Root {
   let [low, high, iterations] = [0, highest[mode] as number, 0]
   for (; iterations < 120 && high - low > 2e-15 * high; iterations++) {
@@ -194,6 +212,13 @@ export function barRoot(bar: Bar, mode: 1 | 2 | 3): Root {
     if (modesBelow(bar, middle) >= mode) high = middle
     else low = middle
   }
-  const x = (low + high) / 2
+  let x = (low + high) / 2
+  for (let apart = 1e-14; apart < 10; apart *= 2) {
+    const found = brent((at) => tipRest(bar, at), x / (1 + apart), x * (1 + apart), 0)
+    if (found === null) continue
+    x = found.x
+    iterations += found.iterations
+    break
+  }
   return { x, residual: shapeOf(bar, x).left, iterations }
 }

@@ -1,11 +1,11 @@
-import { optionsFrom, type Solver, solver } from "../../solver/index.js"
+import { bandField, optionsFrom, type Solver, solver } from "../../solver/index.js"
 import { LEAD_STORAGE, LITHIUM_STORAGE, STANDING_LOSSES } from "../sources.js"
 import { cautions } from "./cautions.js"
 import { DAY, standingCells, standingFactor, yearlyAgeing } from "./data.js"
 import { solve } from "./kernel.js"
 import type { PackStorage, PackStorageCaution, PackStorageInput, Si } from "./types.js"
 
-export type { LossRange, PackStorage, PackStorageInput } from "./types.js"
+export type { PackStorage, PackStorageInput } from "./types.js"
 
 const factorOf = (si: Si, end: "low" | "high") => standingFactor(si.cells, si.storageTemperature, standingCells[si.cells][end].temperature)
 
@@ -120,22 +120,16 @@ export const packStorage: Solver<PackStorageInput, PackStorage, never, PackStora
     },
   },
   output: {
-    stateOfCharge: {
-      kind: "group",
-      label: "state of charge left",
-      fields: {
-        low: { kind: "ratio", symbol: "s_l", label: "state of charge by the higher loss", unit: "%" },
-        high: { kind: "ratio", symbol: "s_h", label: "state of charge by the lower loss", unit: "%" },
-      },
-    },
-    selfDischarge: {
-      kind: "group",
-      label: "self-discharge",
-      fields: {
-        low: { kind: "ratio", symbol: "L_l", label: "lower published loss", unit: "%" },
-        high: { kind: "ratio", symbol: "L_h", label: "higher published loss", unit: "%" },
-      },
-    },
+    stateOfCharge: bandField("ratio", "state of charge left", {
+      symbols: ["s_l", "s_h"],
+      labels: ["state of charge by the higher loss", "state of charge by the lower loss"],
+      unit: "%",
+    }),
+    selfDischarge: bandField("ratio", "self-discharge", {
+      symbols: ["L_l", "L_h"],
+      labels: ["lower published loss", "higher published loss"],
+      unit: "%",
+    }),
     circuitShare: { kind: "ratio", symbol: "L_c", label: "taken by the circuit", unit: "%" },
     topUpInterval: { kind: "time", symbol: "t_u", label: "charge or replace within", unit: "d" },
     capacityShare: { kind: "ratio", symbol: "h", label: "capacity left for good", unit: "%" },

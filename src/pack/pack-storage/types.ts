@@ -1,6 +1,6 @@
 // What goes in and what comes out.
 import type { Charge, Current, Ratio, Temperature, Time } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { Band, SiOf } from "../../solver/index.js"
 import type { StandingKind } from "./data.js"
 
 /** Input of {@link packStorage}. */
@@ -24,23 +24,15 @@ export interface PackStorageInput {
 /** Hazards and limits that an answer of {@link packStorage} can carry. */
 export type PackStorageCaution = "ages-in-storage" | "battery-fire" | "faulty-cell" | "runs-empty" | "top-up"
 
-/** The lower and the higher of a published range. */
-export interface LossRange {
-  /** State of charge by the higher loss or lower published loss [as a fraction] */
-  readonly low: number
-  /** State of charge by the lower loss or higher published loss [as a fraction] */
-  readonly high: number
-}
-
 /** Result of {@link packStorage}. */
 export interface PackStorage {
   /** Charge left, by the higher loss and by the lower. [s_l to s_h; as a fraction] */
-  readonly stateOfCharge: LossRange
+  readonly stateOfCharge: Band
   /**
    * What the cells lose by themselves, share of a full charge; more than 1 where they would be empty before. [L_l to
    * L_h; as a fraction]
    */
-  readonly selfDischarge: LossRange
+  readonly selfDischarge: Band
   /** What the circuit takes, share of a full charge. [L_c; as a fraction] */
   readonly circuitShare: number
   /** Time until the charge may have fallen to the minimum; for lead no more than the interval of its makers. [t_u; s] */
