@@ -11,6 +11,25 @@ const loads = {
 const bare = { ...loads, springs: [] }
 const place = { ...placeActuator.read(placeActuator.example), maxBoxes: 20000, frontPoints: 0 }
 const front = { ...place, frontPoints: 5 }
+const crooked = placeActuator.read({
+  ...placeActuator.example,
+  frontPoints: 0,
+  maxBoxes: 20000,
+  pivotTolerance: "1 mm",
+  lengthTolerance: "1 mm",
+  springs: [{ fixedPivot: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: "300 N/m", freeLength: "75 mm", preload: "6 N" }],
+  keepOut: [
+    {
+      corners: [
+        { x: -0.02, y: -0.15 },
+        { x: 0.02, y: -0.15 },
+        { x: 0.02, y: -0.12 },
+        { x: -0.02, y: -0.12 },
+      ],
+    },
+  ],
+  actuatorWidth: "20 mm",
+})
 const fan = tetheredFan.read(tetheredFan.example)
 const balance = counterbalance.read(counterbalance.example)
 
@@ -27,6 +46,11 @@ export const rows = [
   { name: "linkage.hingeActuator.si (33 poses, peaks)", run: () => hingeActuator.si(arm), baseline: pose },
   { name: "linkage.hingeActuator.si (gusts and steps too)", run: () => hingeActuator.si(windy), baseline: pose },
   { name: certificate, run: () => placeActuator.si(place) },
+  {
+    name: "linkage.placeActuator.si (1 %, with tolerances, spring and a part to keep clear of)",
+    run: () => placeActuator.si(crooked),
+    baseline: certificate,
+  },
   { name: "linkage.placeActuator.si (with a front of 5)", run: () => placeActuator.si(front), baseline: certificate },
   { name: "linkage.tetheredFan.si (6 vanes, 513 poses)", run: () => tetheredFan.si(fan) },
   { name: "linkage.counterbalance.si (181 poses)", run: () => counterbalance.si(balance) },

@@ -140,12 +140,14 @@ export {
 } from "./hinge/load.js"
 export {
   type FrontPoint,
+  type KeepOutInput,
   type PlaceActuator,
   type PlaceActuatorCaution,
   type PlaceActuatorInput,
   type PlaceActuatorRefusal,
   placeActuator,
   type RegionInput,
+  type WorstBuild,
 } from "./hinge/place-actuator/index.js"
 export type { Factors } from "./lu.js"
 export {

@@ -104,15 +104,41 @@ const apart = (si: Si) =>
 // What a search found has no formula: place-actuator.test.ts holds the searches to brute force, and here the same searches
 // say what their refusals must say.
 const free = { force: Number.POSITIVE_INFINITY }
-const anywhere = (si: Si) => ({ ...problemOf(si), lowFrom: -Math.PI, lowTo: Math.PI })
-const unlimited = (si: Si) => ({ ...anywhere(si), minLever: 0, maxLever: 1e9, minTransmissionSine: 0, maxSwing: 1e9 })
+const anywhere = (si: Si) => ({ ...problemOf(si), lowFrom: -1.5 * Math.PI, lowTo: 1.5 * Math.PI })
+const unlimited = (si: Si) => ({ ...anywhere(si), keepOut: null, minLever: 0, maxLever: 1e9, minTransmissionSine: 0, maxSwing: 1e9 })
 const widest = (si: Si) => searchPlacement(unlimited(si), { ...free, objective: "max-swing", swing: 0, gap: 1e-4, budget: si.maxBoxes })
 const kept = (si: Si) =>
   searchPlacement(problemOf(si), { ...free, objective: "max-swing", swing: 1e-3, gap: 1e-3, budget: si.maxBoxes }).best?.found.swing ?? 0
 const outside = (si: Si) => {
-  const low = searchPlacement(anywhere(si), { ...free, objective: "min-force", swing: si.swing, gap: si.gapLimit, budget: si.maxBoxes })
-    .best?.found.low
-  return Math.max(si.lowAngle.from - (low as number), (low as number) - si.lowAngle.to)
+  const { best } = searchPlacement(anywhere(si), {
+    ...free,
+    objective: "min-force",
+    swing: si.swing,
+    gap: si.gapLimit,
+    budget: si.maxBoxes,
+  })
+  if (!best) throw new Error("nothing found")
+  const { distance: D, radius: r, apart: stands, branch } = best.found
+  const length = si.retractedLength + (branch === 1 ? 0 : si.stroke)
+  const low = stands + branch * Math.acos((D * D + r * r - length * length) / (2 * D * r))
+  return Math.max(si.lowAngle.from - low, low - si.lowAngle.to)
+}
+/** Most energy in the springs over 33 even arm angles of a placement's swing. */
+const placedEnergy = (si: Si) => {
+  const { lowAngle, swing } = placeActuator({ ...si, frontPoints: 0 })
+  let most = 0
+  for (let i = 0; i <= 32; i++) {
+    let sum = 0
+    for (const s of si.springs) {
+      const arm = lowAngle + (swing * i) / 32 + s.angle
+      const stretch =
+        Math.hypot(s.fixedPivot.x - si.hinge.x - s.radius * Math.cos(arm), s.fixedPivot.y - si.hinge.y - s.radius * Math.sin(arm)) -
+        s.freeLength
+      if (!s.pullsOnly || stretch > 0) sum += s.preload * stretch + (s.stiffness * stretch * stretch) / 2
+    }
+    most = Math.max(most, sum)
+  }
+  return most
 }
 const least = (si: Si) =>
   searchPlacement(problemOf(si), { ...free, objective: "min-force", swing: si.swing, gap: si.gapLimit, budget: si.maxBoxes })
@@ -125,6 +151,18 @@ const provenForce = (si: Si) => {
 }
 
 const place = { frontPoints: 0 }
+const slackCord = { fixedPivot: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: "100 N/m" }
+/** A plate beside the hinge, past which the rod has to come. */
+const plate = [
+  {
+    corners: [
+      { x: -0.2, y: -0.1 },
+      { x: 0, y: -0.1 },
+      { x: 0, y: -0.2 },
+      { x: -0.2, y: -0.2 },
+    ],
+  },
+]
 const wide = { ...place, minTransmissionAngle: 0, ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
 const low = { ...place, raisedBy: "extending", ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
 const locks = { pinFriction: 1 }
@@ -228,6 +266,14 @@ export const edges: Edges = {
     },
     {
       solver: placeActuator,
+      code: "stored-energy",
+      severity: "warning",
+      shown: { ...place, springs: [{ ...slackCord, freeLength: "60 mm" }] },
+      notShown: { ...place, springs: [{ ...slackCord, freeLength: "600 mm" }] },
+      apart: "a cord that never comes taut",
+    },
+    {
+      solver: placeActuator,
       code: "thin-margin",
       severity: "caution",
       shown: { ...place, ratedForce: 190.5 },
@@ -302,6 +348,13 @@ export const edges: Edges = {
       code: "low-end-out-of-range",
       refused: { ...low, lowAngle: { from: 1.475, to: 1.8 } },
       answered: { ...low, lowAngle: { from: 1.465, to: 1.8 } },
+    },
+    {
+      solver: placeActuator,
+      code: "parts-in-the-way",
+      refused: { ...place, keepOut: plate, actuatorWidth: "47 mm" },
+      answered: { ...place, keepOut: plate, actuatorWidth: "45 mm" },
+      apart: "between the two the boxes run out before the search is closed",
     },
     {
       solver: placeActuator,
@@ -407,6 +460,8 @@ export const edges: Edges = {
   ],
   numbers: {
     "hingeActuator.stored-energy.energy": springEnergy,
+    "placeActuator.stored-energy.energy": placedEnergy,
+    "placeActuator.parts-in-the-way.shortBy": (si) => si.swing - kept(si),
     ...Object.fromEntries(
       ["cannot-close", "dead-point"].flatMap((code) => [
         [`hingeActuator.${code}.shortBy`, beyond],

@@ -79,6 +79,24 @@ workingTests([
   }),
   on(placeActuator, "the most swing, raised by extending", { objective: "max-swing", raisedBy: "extending", frontPoints: 0 }),
   on(placeActuator, "an arm in reach of a leaning wearer", { tiltEitherWay: "25 deg", frameTilt: "-10 deg", frontPoints: 0 }),
+  on(placeActuator, "a crooked bracket, springs, gusts and two loads", {
+    pivotTolerance: "1 mm",
+    lengthTolerance: "0.5 mm",
+    springs: [{ fixedPivot: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: "300 N/m", freeLength: "75 mm", preload: "6 N" }],
+    loadFactor: 1.4,
+    gustForce: "4 N",
+    gustRadius: "0.6 m",
+    otherMasses: [{ mass: "2 kg", radius: "450 mm", angle: "-4 deg" }],
+    frontPoints: 0,
+  }),
+  on(placeActuator, "the most swing that a crooked bracket leaves", {
+    objective: "max-swing",
+    pivotTolerance: "1 mm",
+    gapLimit: 0.05,
+    maxBoxes: 2000,
+    ratedForce: "1 kN",
+    frontPoints: 0,
+  }),
   on(planarLinkage, "a ram and a slider in place of a crank", {
     masses: [
       { from: "O", to: "A", mass: 0.4, along: 0.02 },

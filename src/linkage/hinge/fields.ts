@@ -19,11 +19,11 @@ export interface MovingPivotInput {
 
 /** A mass carried by the arm. */
 export interface HingeWeightInput {
-  /** Mass [m_w; 0 to 200 kg] */
+  /** Mass [0 to 200 kg] */
   mass: Mass
-  /** Distance of its centre of gravity from the hinge. [r_w; 0 to 20 m] */
+  /** Distance of its centre of gravity from the hinge. [0 to 20 m] */
   radius: Length
-  /** Angle from the arm to the line hinge–centre of gravity. [a_w; −572.958° to 572.958°; default 0] */
+  /** Angle from the arm to the line hinge–centre of gravity. [−572.958° to 572.958°; default 0] */
   angle?: Angle
 }
 
@@ -124,3 +124,18 @@ export const tiltFields = {
     default: 0,
   },
 } as const satisfies Fields<{ frameTilt?: Angle; tiltEitherWay?: Angle }>
+
+/** Weight while walking, and a gust on the arm. */
+export const gustFields = {
+  loadFactor: {
+    kind: "number",
+    symbol: "k_w",
+    label: "weight while walking over weight at rest",
+    min: 1,
+    max: 5,
+    typical: [1, 1.9],
+    default: 1,
+  },
+  gustForce: { kind: "force", symbol: "F_g", label: "gust square to the arm", min: 0, max: 1e5, typical: ["0 N", "20 N"], default: 0 },
+  gustRadius: { kind: "length", symbol: "r_g", label: "gust from the hinge", min: 0, max: 20, typical: ["0.2 m", "1 m"], default: 0 },
+} as const satisfies Fields<{ loadFactor?: number; gustForce?: Force; gustRadius?: Length }>

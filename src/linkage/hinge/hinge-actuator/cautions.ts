@@ -1,16 +1,8 @@
 import { type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { pinchCaution } from "../../hazards.js"
-import { powerLoss, storedEnergySource } from "../../sources.js"
-import { springAt, springEnergy } from "../load.js"
+import { powerLoss } from "../../sources.js"
+import { storedEnergyCautions } from "../stored-energy.js"
 import type { HingeActuator, HingeActuatorCaution, HingeActuatorInput } from "./types.js"
-
-/** Most energy the springs hold anywhere on the stroke, J. */
-function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number {
-  const energies = out.poses.map(({ angle }) =>
-    (si.springs ?? []).reduce((sum, spring) => sum + springEnergy(spring, springAt(si.hinge, spring, angle).length), 0),
-  )
-  return Math.max(0, ...energies)
-}
 
 /** Hazards and limits of validity of a hinged arm. */
 export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution<HingeActuatorCaution>[] {
@@ -46,17 +38,13 @@ export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator):
         { requiredHoldingForce },
       ),
     )
-  const energy = si.springs ? storedEnergy(si, out) : 0
-  if (energy > 0)
-    found.push(
-      caution(
-        "stored-energy",
-        "warning",
-        "The springs store up to {energy energy} whether or not there is power: a cut cord or a slipped end throws the arm. Tether the spring, wear eye protection when fitting it, and move the arm to its minimum tension before taking anything apart.",
-        storedEnergySource,
-        { energy },
-      ),
-    )
+  found.push(
+    ...storedEnergyCautions(
+      si.hinge,
+      si.springs ?? [],
+      out.poses.map(({ angle }) => angle),
+    ),
+  )
   if (minTransmissionAngle < Math.PI / 6)
     found.push(
       caution(

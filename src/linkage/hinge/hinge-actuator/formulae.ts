@@ -1,5 +1,6 @@
 import type { Formula, SiOf, Step } from "../../../solver/index.js"
 import { gustOf } from "../load.js"
+import { pullsOnlyStep, springSteps } from "../spring-steps.js"
 import type { Peak } from "./peaks.js"
 import type { HingeActuator, HingeActuatorInput, HingeTrace } from "./types.js"
 
@@ -31,7 +32,6 @@ const gustForce = (p: string, along: string) => (p === "c" ? "" : ` ${along.star
 
 /** Steps from the pose to the moments and the static force. */
 const staticSteps = (p: string, where: string): Formula[] => {
-  const spring = "has_springs"
   return [
     {
       symbol: `M_${p}`,
@@ -39,42 +39,7 @@ const staticSteps = (p: string, where: string): Formula[] => {
       meaning: `moment of the weights ${where}`,
       is: `${times(p)}g_n * sum(m_w .* r_w .* map(theta_${p} + a_w + lambda, cos))`,
     },
-    {
-      symbol: `X_${p}`,
-      kind: "length",
-      meaning: `springs, moving end to fixed end, outward, ${where}`,
-      is: `x_s - x_h - r_s .* map(theta_${p} + a_s, cos)`,
-      when: spring,
-    },
-    {
-      symbol: `Y_${p}`,
-      kind: "length",
-      meaning: `springs, moving end to fixed end, up, ${where}`,
-      is: `y_s - y_h - r_s .* map(theta_${p} + a_s, sin)`,
-      when: spring,
-    },
-    {
-      symbol: `Z_${p}`,
-      kind: "length",
-      meaning: `lengths of the springs ${where}`,
-      is: `map(X_${p} .^ 2 + Y_${p} .^ 2, sqrt)`,
-      when: spring,
-    },
-    {
-      symbol: `T_${p}`,
-      kind: "force",
-      meaning: `tensions of the springs ${where}; one that only pulls is slack below its free length`,
-      is: `map(F_s + k_s .* (Z_${p} - l_s), Z_${p} - l_s, p_s, f(t, x, c) = (c == 1 and x <= 0 m ? 0 N : t))`,
-      when: spring,
-    },
-    {
-      symbol: `N_${p}`,
-      kind: "moment",
-      meaning: `moment of the springs ${where}`,
-      is: `sum(T_${p} ./ Z_${p} .* r_s .* (map(theta_${p} + a_s, cos) .* Y_${p} - map(theta_${p} + a_s, sin) .* X_${p}))`,
-      when: spring,
-    },
-    { symbol: `N_${p}`, kind: "moment", meaning: `no springs`, is: "0 N m", when: "not has_springs" },
+    ...springSteps(p, where),
     { symbol: `F_${p}`, kind: "force", meaning: `force without friction ${where}`, is: `(M_${p}${gustMoment(p)} - N_${p}) / l_${p}` },
   ]
 }
@@ -141,12 +106,7 @@ const peakSteps = (p: string, where: string, peak: (trace: HingeTrace) => Peak):
 /** The working of hingeActuator, in order. */
 export const hingeActuatorFormulae: readonly Step<Si, HingeActuator, HingeTrace>[] = [
   { symbol: "b", kind: "number", meaning: "sign of the assembly branch", given: ({ assembly }) => (assembly === "clockwise" ? -1 : 1) },
-  {
-    symbol: "p_s",
-    kind: "number",
-    meaning: "springs that only pull (1) or also push (0)",
-    given: ({ springs }) => (springs ?? []).map((spring) => (spring.pullsOnly ? 1 : 0)),
-  },
+  pullsOnlyStep,
   { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", is: "9.80665 m/s^2" },
   { symbol: "D", kind: "length", meaning: "distance hinge–fixed pivot", is: "sqrt((x_b - x_h)^2 + (y_b - y_h)^2)" },
   {

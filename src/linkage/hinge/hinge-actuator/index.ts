@@ -9,7 +9,7 @@ import {
   withNearest,
 } from "../../../solver/index.js"
 import { gravitySource, journalFriction, virtualWork } from "../../sources.js"
-import { movingPivotField, pointField, springField, weightField } from "../fields.js"
+import { gustFields, movingPivotField, pointField, springField, weightField } from "../fields.js"
 import { hingeCautions } from "./cautions.js"
 import { hingeActuatorFormulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
@@ -274,17 +274,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
       default: 0,
     },
     endPinDiameter: { kind: "length", symbol: "d_a", label: "end pin diameter", min: 0, max: 0.2, typical: ["3 mm", "8 mm"], default: 0 },
-    loadFactor: {
-      kind: "number",
-      symbol: "k_w",
-      label: "weight while walking over weight at rest",
-      min: 1,
-      max: 5,
-      typical: [1, 1.9],
-      default: 1,
-    },
-    gustForce: { kind: "force", symbol: "F_g", label: "gust square to the arm", min: 0, max: 1e5, typical: ["0 N", "20 N"], default: 0 },
-    gustRadius: { kind: "length", symbol: "r_g", label: "gust from the hinge", min: 0, max: 20, typical: ["0.2 m", "1 m"], default: 0 },
+    ...gustFields,
     sideForce: { kind: "force", symbol: "F_a", label: "force across the swing", min: 0, max: 1e5, typical: ["0 N", "20 N"], default: 0 },
     sideForceRadius: {
       kind: "length",

@@ -2,7 +2,7 @@
 
 import { type NoSolution, refuse, type SiOf } from "../../../solver/index.js"
 import { type HingeGeometry, hingeAngleAt, hingeLengthRange } from "../geometry.js"
-import { type HingeLoads, type HingeStatics, hingeStaticsAt, standardGravity } from "../load.js"
+import { type HingeLoads, type HingeStatics, hingeStaticsAt, standardGravity, weightFactors } from "../load.js"
 import { peaksOver } from "./peaks.js"
 import type { HingeActuator, HingeActuatorInput, HingeActuatorRefusal, HingeTrace, Pose } from "./types.js"
 
@@ -28,9 +28,8 @@ const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
 /** Loads at their worst: weight as a step lands and as the body drops, each with a gust from either side. */
 function casesOf(si: SiOf<HingeActuatorInput>, rest: HingeLoads): HingeLoads[] {
   const { loadFactor, gustForce, gustRadius } = si
-  const factors = loadFactor > 1 ? [loadFactor, Math.max(0, 2 - loadFactor)] : [1]
   const gusts = gustForce > 0 ? [gustForce, -gustForce] : [0]
-  return factors.flatMap((factor) =>
+  return weightFactors(loadFactor).flatMap((factor) =>
     gusts.map((force) => (factor === 1 && force === 0 ? rest : { ...rest, loadFactor: factor, gust: { force, radius: gustRadius } })),
   )
 }

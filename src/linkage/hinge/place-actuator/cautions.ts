@@ -1,12 +1,22 @@
 import { type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../../hazards.js"
 import { ownResult } from "../../sources.js"
+import { storedEnergyCautions } from "../stored-energy.js"
+import { POSES } from "./force.js"
 import type { PlaceActuator, PlaceActuatorCaution, PlaceActuatorInput } from "./types.js"
 
 /** Hazards and limits of validity of a placement. */
 export function placeCautions(si: SiOf<PlaceActuatorInput>, out: PlaceActuator): Caution<PlaceActuatorCaution>[] {
-  const { gap, minTransmissionAngle, deadPointMargin, safetyFactor } = out
+  const { gap, safetyFactor } = out
+  const { minTransmissionAngle, deadPointMargin } = out.worstBuild
   const found: Caution<PlaceActuatorCaution>[] = [pinchCaution("Arm, actuator and frame"), fallsCaution("The arm")]
+  found.push(
+    ...storedEnergyCautions(
+      si.hinge,
+      si.springs ?? [],
+      Array.from({ length: POSES }, (_, i) => out.lowAngle + (out.swing * i) / (POSES - 1)),
+    ),
+  )
   if (!out.certified)
     found.push(
       caution(
@@ -22,9 +32,9 @@ export function placeCautions(si: SiOf<PlaceActuatorInput>, out: PlaceActuator):
       caution(
         "poor-transmission",
         "caution",
-        "The rod comes within {minTransmissionAngle angle °} of pointing at the hinge: small errors of the pivots change the force a lot there. Ask for a larger minTransmissionAngle.",
+        "The rod comes within {worstBuild.minTransmissionAngle angle °} of pointing at the hinge: small errors of the pivots change the force a lot there. Ask for a larger minTransmissionAngle.",
         undefined,
-        { minTransmissionAngle },
+        { "worstBuild.minTransmissionAngle": minTransmissionAngle },
       ),
     )
   if (deadPointMargin < 0.02 * si.stroke)
@@ -32,17 +42,17 @@ export function placeCautions(si: SiOf<PlaceActuatorInput>, out: PlaceActuator):
       caution(
         "near-dead-point",
         "caution",
-        "Only {deadPointMargin length} of length are left to a dead point, which cutting tolerances and play in the pins can use up.",
+        "Only {worstBuild.deadPointMargin length} of length are left to a dead point, which cutting tolerances and play in the pins can use up.",
         undefined,
-        { deadPointMargin },
+        { "worstBuild.deadPointMargin": deadPointMargin },
       ),
     )
-  if (safetyFactor < 1.5)
+  if (safetyFactor !== null && safetyFactor < 1.5)
     found.push(
       caution(
         "thin-margin",
         "caution",
-        "The rating is {safetyFactor} times the holding force, friction, wind and acceleration not counted: give the placement to hingeActuator with pin friction, and keep a margin.",
+        "The rating is {safetyFactor} times the holding force, friction and acceleration not counted: give the placement to hingeActuator with pin friction, and keep a margin.",
         undefined,
         { safetyFactor },
       ),

@@ -1,5 +1,5 @@
 import { type Issue, inconsistent, type SiOf } from "../../../solver/index.js"
-import { problemOf } from "./front.js"
+import { standardGravity } from "../load.js"
 import type { PlaceActuatorInput } from "./types.js"
 
 /** Regions, angles and limits that do not go together. */
@@ -52,7 +52,12 @@ export function placeFaults(si: SiOf<PlaceActuatorInput>): Issue[] {
     found.push(inconsistent(["maxSwing"], "{maxSwing angle °}", "at least the swing wanted, {swing angle °}", { maxSwing, swing }))
   if (maxLever !== null && !(maxLever > minLever))
     found.push(inconsistent(["maxLever"], "{maxLever length}", "more than minLever, {minLever length}", { maxLever, minLever }))
-  if (!(problemOf(si).amplitude > 1e-9))
+  let [along, across] = [0, 0]
+  for (const { mass, radius, angle } of si.masses) {
+    along += mass * radius * Math.cos(angle)
+    across += mass * radius * Math.sin(angle)
+  }
+  if (!(standardGravity * Math.hypot(along, across) > 1e-9))
     found.push(inconsistent(["masses"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
   return found
 }

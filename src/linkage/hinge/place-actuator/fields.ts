@@ -1,6 +1,6 @@
 import type { Length } from "../../../quantity/index.js"
 import type { Fields } from "../../../solver/index.js"
-import { pointField, tiltFields, weightField } from "../fields.js"
+import { gustFields, pointField, springField, tiltFields, weightField } from "../fields.js"
 import type { PlaceActuatorInput } from "./types.js"
 
 /** Describes a rectangle; `x` and `y` are the usual ranges of its edges, lower then upper. */
@@ -48,6 +48,18 @@ const regionField = (
   },
 })
 
+/** Describes one mass on the arm at other times. */
+const otherWeightField = {
+  ...weightField,
+  fields: {
+    mass: { ...weightField.fields.mass, symbol: "m_o" },
+    radius: { ...weightField.fields.radius, symbol: "r_o" },
+    angle: { ...weightField.fields.angle, symbol: "a_o" },
+  },
+} as typeof weightField
+
+const cornerField = pointField("corner", "k")
+
 /** Input of a placement. */
 export const placeFields = (): Fields<PlaceActuatorInput> => ({
   hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
@@ -55,7 +67,49 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
   stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
   ratedForce: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
   masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+  otherMasses: { kind: "list", label: "masses on the arm at other times", of: otherWeightField, min: 1, max: 50, default: null },
+  springs: { kind: "list", label: "springs", of: springField, min: 1, max: 20, default: null },
+  ...gustFields,
   ...tiltFields,
+  pivotTolerance: {
+    kind: "length",
+    symbol: "d_p",
+    label: "tolerance of the pivots",
+    min: 0,
+    max: "50 mm",
+    typical: ["0 mm", "1 mm"],
+    default: 0,
+  },
+  lengthTolerance: {
+    kind: "length",
+    symbol: "d_l",
+    label: "tolerance of the actuator's lengths",
+    min: 0,
+    max: "50 mm",
+    typical: ["0 mm", "1 mm"],
+    default: 0,
+  },
+  keepOut: {
+    kind: "list",
+    label: "parts to keep clear of",
+    of: {
+      kind: "group",
+      label: "part",
+      fields: { corners: { kind: "list", label: "corners", of: cornerField, min: 3, max: 50 } },
+    },
+    min: 1,
+    max: 20,
+    default: null,
+  },
+  actuatorWidth: {
+    kind: "length",
+    symbol: "w_a",
+    label: "width of the actuator",
+    min: 0,
+    max: 1,
+    typical: ["0 mm", "30 mm"],
+    default: 0,
+  },
   fixedPivotRegion: regionField(
     "region of the fixed pivot",
     "B",

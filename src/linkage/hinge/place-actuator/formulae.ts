@@ -1,14 +1,57 @@
-import type { Formula, SiOf, Step } from "../../../solver/index.js"
+import type { SiOf, Step } from "../../../solver/index.js"
+import { pullsOnlyStep, springSteps } from "../spring-steps.js"
+import type { WorstLoad } from "./envelope.js"
+import type { PlaceTrace } from "./kernel.js"
 import type { PlaceActuator, PlaceActuatorInput } from "./types.js"
 
-const poseSteps = (p: string, where: string): Formula[] => [
+type PlaceStep = Step<SiOf<PlaceActuatorInput>, PlaceActuator, PlaceTrace>
+
+const poseSteps = (p: string, where: string, D = "D", r = "r"): PlaceStep[] => [
   {
     symbol: `phi_${p}`,
     kind: "angle",
     meaning: `angle at the hinge between the pivots ${where}`,
-    is: `2 * atan(sqrt((L_${p}^2 - (D - r)^2) / ((D + r)^2 - L_${p}^2)))`,
+    is: `2 * atan(sqrt((L_${p}^2 - (${D} - ${r})^2) / ((${D} + ${r})^2 - L_${p}^2)))`,
   },
-  { symbol: `lever_${p}`, kind: "length", meaning: `lever arm ${where}`, is: `D * r * sin(phi_${p}) / L_${p}` },
+  { symbol: `lever_${p}`, kind: "length", meaning: `lever arm ${where}`, is: `${D} * ${r} * sin(phi_${p}) / L_${p}` },
+]
+
+/** Steps from an arm angle, and the load that is worst there, to the moment that holds it. */
+const loadSteps = (p: string, where: string, worst: (trace: PlaceTrace) => WorstLoad): PlaceStep[] => [
+  {
+    symbol: `k_${p}`,
+    kind: "number",
+    meaning: `weight over weight at rest ${where}`,
+    given: (_si, _out, trace) => worst(trace as PlaceTrace).factor,
+  },
+  {
+    symbol: `e_${p}`,
+    kind: "number",
+    meaning: `gust ${where}: 1 pushes the arm down, −1 up`,
+    given: (_si, _out, trace) => worst(trace as PlaceTrace).gust,
+  },
+  {
+    symbol: `j_${p}`,
+    kind: "number",
+    meaning: `masses ${where}: 0 the first, 1 those at other times`,
+    given: (_si, _out, trace) => worst(trace as PlaceTrace).set,
+  },
+  { symbol: `lambda_${p}`, kind: "angle", meaning: `lean ${where}`, given: (_si, _out, trace) => worst(trace as PlaceTrace).lean },
+  {
+    symbol: `M_${p}`,
+    kind: "moment",
+    meaning: `moment of the weights ${where}`,
+    is: `k_${p} * g_n * sum(m_w .* r_w .* map(theta_${p} + a_w + lambda_${p}, cos))`,
+    when: `j_${p} == 0`,
+  },
+  {
+    symbol: `M_${p}`,
+    kind: "moment",
+    meaning: `moment of the weights ${where}`,
+    is: `k_${p} * g_n * sum(m_o .* r_o .* map(theta_${p} + a_o + lambda_${p}, cos))`,
+    when: `j_${p} == 1`,
+  },
+  ...springSteps(p, where),
 ]
 
 const transmission = (p: string) => `atan2(D * sin(phi_${p}) / D, abs(r - D * cos(phi_${p})) / D)`
@@ -16,8 +59,17 @@ const transmission = (p: string) => `atan2(D * sin(phi_${p}) / D, abs(r - D * co
 const force = 'equalText(objective, "min-force")'
 const swing = 'equalText(objective, "max-swing")'
 
+/** Lever arm of a triangle, as text. */
+const leverText = (D: string, r: string, L: string) => `sqrt(((${D} + ${r})^2 - ${L}^2) * (${L}^2 - (${D} - ${r})^2)) / (2 * ${L})`
+
+/** The pivots nearest and farthest, the lengths shortest and longest: where the worst lever arm lies. */
+const corners = ["D - d_p", "D + d_p"].flatMap((D) =>
+  ["r - d_p", "r + d_p"].flatMap((r) => ["(L_1 - d_l)", "(L_2 + d_l)"].map((L) => ({ D: `(${D})`, r: `(${r})`, L }))),
+)
+
 /** The working of placeActuator: the search is taken from the solver, what it found is worked out. */
-export const placeActuatorFormulae: readonly Step<SiOf<PlaceActuatorInput>, PlaceActuator>[] = [
+export const placeActuatorFormulae: readonly PlaceStep[] = [
+  pullsOnlyStep,
   { solved: "x_b", meaning: "fixed pivot outward, by branch and bound" },
   { solved: "y_b", meaning: "fixed pivot up, by branch and bound" },
   { solved: "x_p", meaning: "moving pivot along the arm, by branch and bound" },
@@ -61,27 +113,37 @@ export const placeActuatorFormulae: readonly Step<SiOf<PlaceActuatorInput>, Plac
     is: `min(${transmission("1")}, ${transmission("2")})`,
   },
   { symbol: "c", meaning: "length left to the nearer dead point", is: "min(L_r - abs(D - r), D + r - L_2)" },
-  { symbol: "A_x", kind: "moment", meaning: "moment of the weights, arm level", is: "g_n * sum(m_w .* r_w .* map(a_w, cos))" },
-  { symbol: "A_y", kind: "moment", meaning: "moment of the weights, arm upright", is: "g_n * sum(m_w .* r_w .* map(a_w, sin))" },
-  { symbol: "A", kind: "moment", meaning: "their largest moment", is: "sqrt(A_x^2 + A_y^2)" },
-  { symbol: "s_0", kind: "number", meaning: "direction of the centre of gravity, with the lean", is: "atan2(A_y / A, A_x / A) + lambda" },
   { solved: "s_p", meaning: "extension at peak force, by search over the stroke" },
   { symbol: "L_p", kind: "length", meaning: "length at peak force", is: "L_r + s_p" },
   ...poseSteps("p", "at peak force"),
   { left: "(L_r + s_p)^2 + 2 * D * r * cos(phi_p)", right: "D^2 + r^2", meaning: "cosine rule at peak force" },
   { symbol: "theta_p", meaning: "arm angle at peak force", is: "theta_l + (b == 1 ? phi_p - phi_1 : phi_2 - phi_p)" },
+  ...loadSteps("p", "at peak force", (trace) => trace.drawn),
+  { symbol: "F_max", meaning: "peak force under the worst load", is: "abs(M_p + e_p * F_g * r_g - N_p) / lever_p" },
+  { solved: "D_v", meaning: "fixed pivot from the hinge in the worst build, by branch and bound within the tolerances" },
+  { solved: "r_v", meaning: "moving pivot from the hinge in the worst build, likewise" },
+  { solved: "L_v", meaning: "length at its peak force, likewise" },
+  { solved: "theta_v", meaning: "arm angle there, likewise" },
+  ...poseSteps("v", "in the worst build", "D_v", "r_v"),
+  { left: "L_v^2 + 2 * D_v * r_v * cos(phi_v)", right: "D_v^2 + r_v^2", meaning: "cosine rule in the worst build" },
+  ...loadSteps("v", "in the worst build", (trace) => trace.worst),
   {
-    symbol: "delta",
-    kind: "angle",
-    meaning: "centre of gravity off level at peak force",
-    is: "abs(theta_p + s_0 - pi * round((theta_p + s_0) / pi))",
+    solved: "sigma_v",
+    meaning: "a swing that no build stays below: convex in D² and r², at the corner of the tolerances where it is least",
   },
-  { symbol: "F_max", meaning: "peak force at the worst lean", is: "A * cos(max(0, delta - Lambda)) / lever_p" },
-  { symbol: "n", meaning: "force rating over peak force", is: "F_r / F_max" },
+  { symbol: "l_v", meaning: "minimum lever arm of any build", is: `min(${corners.map(({ D, r, L }) => leverText(D, r, L)).join(", ")})` },
+  {
+    symbol: "tau_v",
+    meaning: "minimum transmission angle of any build",
+    is: `asin(min(1, ${corners.map(({ D, r, L }) => `${leverText(D, r, L)} / ${r}`).join(", ")}))`,
+  },
+  { symbol: "c_v", meaning: "length left to the nearer dead point in any build", is: "c - 2 * d_p - d_l" },
+  { symbol: "F_v", meaning: "peak force of the worst build", is: "abs(M_v + e_v * F_g * r_g - N_v) / lever_v" },
+  { symbol: "n", meaning: "force rating over peak force, worst build", is: "F_r / F_v", when: "F_v > 0 N" },
   { solved: "F_b", meaning: "no placement needs less, proved by the search", when: force },
-  { symbol: "g_a", meaning: "gap to the proven optimum", is: "1 - F_b / F_max", when: force },
-  { left: "F_max * (1 - g_a)", right: "F_b", meaning: "best, gap and bound belong together", when: force },
+  { symbol: "g_a", meaning: "gap to the proven optimum", is: "F_v == 0 N ? 0 : 1 - F_b / F_v", when: force },
+  { left: "F_v * (1 - g_a)", right: "F_b", meaning: "best, gap and bound belong together", when: force },
   { solved: "sigma_b", meaning: "no placement swings more, proved by the search", when: swing },
-  { symbol: "g_a", meaning: "gap to the proven optimum", is: "sigma_b / sigma - 1", when: swing },
-  { left: "sigma * (1 + g_a)", right: "sigma_b", meaning: "best, gap and bound belong together", when: swing },
+  { symbol: "g_a", meaning: "gap to the proven optimum", is: "sigma_b / sigma_v - 1", when: swing },
+  { left: "sigma_v * (1 + g_a)", right: "sigma_b", meaning: "best, gap and bound belong together", when: swing },
 ]

@@ -1,6 +1,9 @@
+// A problem from its input, pivots from a placement, and the front of swing against force.
+
 import type { SiOf } from "../../../solver/index.js"
 import type { Point } from "../geometry.js"
-import { standardGravity } from "../load.js"
+import { weightFactors } from "../load.js"
+import { envelopeOf } from "./envelope.js"
 import type { Placement, PlaceProblem } from "./model.js"
 import { searchPlacement } from "./search.js"
 import type { FrontPoint, PlaceActuatorInput } from "./types.js"
@@ -9,18 +12,19 @@ type Si = SiOf<PlaceActuatorInput>
 
 /** The search's problem, the hinge moved to the origin. */
 export function problemOf(si: Si): PlaceProblem {
-  const { hinge, fixedPivotRegion: b, frameTilt, retractedLength, stroke } = si
-  let [along, across] = [0, 0]
-  for (const w of si.masses) {
-    along += w.mass * w.radius * Math.cos(w.angle)
-    across += w.mass * w.radius * Math.sin(w.angle)
-  }
+  const { hinge, fixedPivotRegion: b, retractedLength, stroke, keepOut } = si
   return {
     retractedLength,
     extendedLength: retractedLength + stroke,
-    amplitude: standardGravity * Math.hypot(along, across),
-    phase: Math.atan2(across, along) + frameTilt,
-    tiltEitherWay: si.tiltEitherWay,
+    loads: envelopeOf({
+      hinge,
+      massSets: si.otherMasses === null ? [si.masses] : [si.masses, si.otherMasses],
+      factors: weightFactors(si.loadFactor),
+      gustMoment: si.gustForce * si.gustRadius,
+      springs: si.springs ?? [],
+      frameTilt: si.frameTilt,
+      tiltEitherWay: si.tiltEitherWay,
+    }),
     fixedPivotRegion: { left: b.left - hinge.x, right: b.right - hinge.x, bottom: b.bottom - hinge.y, top: b.top - hinge.y },
     movingPivotRegion: si.movingPivotRegion,
     lowFrom: si.lowAngle.from,
@@ -32,6 +36,15 @@ export function problemOf(si: Si): PlaceProblem {
     // at a dead point itself no force is enough
     minDeadPointMargin: Math.max(si.minDeadPointMargin, 1e-6 * (retractedLength + stroke)),
     branches: si.raisedBy === "either" ? [1, -1] : si.raisedBy === "extending" ? [1] : [-1],
+    pivotError: si.pivotTolerance,
+    lengthError: si.lengthTolerance,
+    keepOut:
+      keepOut === null
+        ? null
+        : {
+            polygons: keepOut.map(({ corners }) => corners.map(({ x, y }) => ({ x: x - hinge.x, y: y - hinge.y }))),
+            halfWidth: si.actuatorWidth / 2,
+          },
   }
 }
 

@@ -1,125 +1,27 @@
-import type { Certified } from "../../../numeric/index.js"
-import { isNoSolution, type NoSolution, refuse, type Solver, solver, withNearest } from "../../../solver/index.js"
+import { isNoSolution, type NoSolution, type Solver, solver, withNearest } from "../../../solver/index.js"
 import { branchAndBoundSource } from "../../sources.js"
-import { wrapAngle } from "../geometry.js"
 import { placeCautions } from "./cautions.js"
 import { placeFaults } from "./check.js"
 import { placeFields } from "./fields.js"
 import { placeActuatorFormulae } from "./formulae.js"
-import { frontOf, pivotsOf, problemOf } from "./front.js"
-import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./model.js"
-import { placementRefusal } from "./refusal.js"
-import { searchPlacement } from "./search.js"
+import { kernel, type PlaceTrace } from "./kernel.js"
 import type { PlaceActuator, PlaceActuatorCaution, PlaceActuatorInput, PlaceActuatorRefusal, Si } from "./types.js"
 
-export type { FrontPoint, PlaceActuator, PlaceActuatorCaution, PlaceActuatorInput, PlaceActuatorRefusal, RegionInput } from "./types.js"
+export type {
+  FrontPoint,
+  KeepOutInput,
+  PlaceActuator,
+  PlaceActuatorCaution,
+  PlaceActuatorInput,
+  PlaceActuatorRefusal,
+  RegionInput,
+  WorstBuild,
+} from "./types.js"
 
-function solve(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
-  const out = kernel(si)
+function solve(si: Si, trace?: Partial<PlaceTrace>): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
+  const out = kernel(si, trace)
   // the front is the dear part, and no answer depends on it
   return isNoSolution(out) ? withNearest(out, placeActuator, (other) => kernel({ ...other, frontPoints: 0 }), si, out.nearest) : out
-}
-
-/** The minimum peak force; where a rating lies between what was proved and what was found, the search goes on for one within it. */
-function leastForce(problem: PlaceProblem, { swing, gapLimit, maxBoxes, ratedForce }: Si): Certified<Placement> {
-  const goal = { objective: "min-force", swing, force: Number.POSITIVE_INFINITY, gap: gapLimit, budget: maxBoxes } as const
-  const first = searchPlacement(problem, goal)
-  if (first.best === null || first.best.value <= ratedForce || first.bound > ratedForce) return first
-  const further = searchPlacement(problem, { ...goal, gap: 1e-9, budget: 8 * maxBoxes, enough: ratedForce }, first.best.found)
-  const best = further.best ?? first.best
-  const bound = Math.min(Math.max(first.bound, further.bound), best.value)
-  return { best, bound, explored: first.explored + further.explored, isClosed: bound >= best.value * (1 - gapLimit) }
-}
-
-function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
-  const problem = problemOf(si)
-  const { retractedLength, stroke, ratedForce, gapLimit, maxBoxes } = si
-  const extended = retractedLength + stroke
-  const least = leastForce(problem, si)
-  if (least.best === null) return placementRefusal(problem, si, least)
-  if (least.best.value > ratedForce) {
-    const at = { peakForce: least.best.value, forceBound: least.bound }
-    const rating = { "given.ratedForce": ratedForce }
-    return least.bound > ratedForce
-      ? refuse(
-          "insufficient-force",
-          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.ratedForce force}; none of the allowed placements needs less than {forceBound force}.",
-          at.peakForce - ratedForce,
-          at,
-          { ratedForce: at.peakForce },
-          rating,
-        )
-      : refuse(
-          "undecided",
-          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.ratedForce force}; whether another is within it is still open, as none is proved to need more than {forceBound force}. Allow more boxes.",
-          at.peakForce - ratedForce,
-          at,
-          { ratedForce: at.peakForce },
-          rating,
-        )
-  }
-  const seeksForce = si.objective === "min-force"
-  const widest = seeksForce
-    ? null
-    : searchPlacement(
-        problem,
-        { objective: "max-swing", swing: si.swing, force: ratedForce, gap: gapLimit, budget: maxBoxes },
-        least.best.found,
-      )
-  const search = widest ?? least
-  const widestFound = widest?.best?.found
-  // many placements may swing as far: of those, the one with the minimum force
-  const eased = widestFound
-    ? searchPlacement(
-        problem,
-        { objective: "min-force", swing: widestFound.swing, force: ratedForce, gap: gapLimit, budget: maxBoxes },
-        widestFound,
-      )
-    : null
-  const found = (eased ?? search).best?.found ?? least.best.found
-  const { front, explored } = frontOf(si, problem, least.best.found)
-  const { base, pin } = pivotsOf(si, found)
-  const distance = Math.hypot(base.x - si.hinge.x, base.y - si.hinge.y)
-  const radius = Math.hypot(pin.x, pin.y)
-  const [u, v] = [distance + radius, Math.abs(distance - radius)]
-  const swing = swingOf(problem, u, v)
-  const at = placementPeak(problem, { ...found, distance, radius })
-  const levers = [leverArm(u, v, retractedLength), leverArm(u, v, extended)] as const
-  const transmission = (length: number, lever: number) =>
-    Math.atan2(lever * length, Math.abs((radius ** 2 + length ** 2 - distance ** 2) / 2))
-  const lowEnd = found.branch === 1 ? retractedLength : extended
-  const raised = Math.abs(hingeAngle(u, v, at.length) - hingeAngle(u, v, lowEnd))
-  // as the pivots give it, in the turn that was asked for
-  const stands = Math.atan2(base.y - si.hinge.y, base.x - si.hinge.x) - Math.atan2(pin.y, pin.x) + found.branch * hingeAngle(u, v, lowEnd)
-  const low = found.low + wrapAngle(stands - found.low)
-  const forceBound = seeksForce ? Math.min(search.bound, at.force) : null
-  const swingBound = seeksForce ? null : Math.max(-search.bound, swing)
-  const achieved = forceBound === null ? (swingBound as number) / swing - 1 : 1 - forceBound / at.force
-  return {
-    fixedPivot: base,
-    movingPivot: { radius, angle: Math.atan2(pin.y, pin.x) },
-    movingPivotX: pin.x,
-    movingPivotY: pin.y,
-    raisedBy: found.branch === 1 ? "extending" : "retracting",
-    fixedPivotDistance: distance,
-    lowAngle: low,
-    highAngle: low + swing,
-    swing,
-    peakForce: at.force,
-    peakForceExtension: at.length - retractedLength,
-    peakForceAngle: low + raised,
-    safetyFactor: ratedForce / at.force,
-    minLever: Math.min(...levers),
-    minTransmissionAngle: Math.min(transmission(retractedLength, levers[0]), transmission(extended, levers[1])),
-    deadPointMargin: Math.min(retractedLength - v, u - extended),
-    forceBound,
-    swingBound,
-    gap: achieved,
-    certified: search.isClosed,
-    iterations: least.explored + (widest?.explored ?? 0) + (eased?.explored ?? 0) + explored,
-    residual: forceBound === null ? (swingBound as number) - swing : at.force - forceBound,
-    front,
-  }
 }
 
 /**
@@ -128,21 +30,26 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
  *
  * Formula: with D and r the distances of fixed and moving pivot from the hinge, u = D + r and v = D − r, the angle
  * between them at length L is φ(L) = 2·atan √((L² − v²)/(u² − L²)), the swing over the stroke φ(L_r + S) − φ(L_r), and
- * the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is F = g·|Σ m·r_w·e^(i·a)|·cos(max(0, δ − Λ))/l, with
- * δ the angle from the arm's heaviest pose (level centre of gravity), lean λ included, and Λ the lean either way. Peak
- * force is its largest value over the stroke. Only D, r and the arm angle at the low end of the swing decide it; the
- * regions allow a range of directions for every D and r.
+ * the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is F = |M(θ)|/l, with M(θ) the moment at an arm angle: of
+ * either set of masses, times the weight factor at its most or least, at any lean within reach, less that of the springs, with a
+ * gust from either side; the worst of them counts. Peak force is the largest F over the stroke. Only D, r and the angle
+ * between the pivots' directions decide it; the regions allow a range of directions for every D and r.
  *
- * The search is a branch and bound over u, v and that angle. φ, swing and l are monotone in u and |v|, so each box has
- * exact ranges, padded against rounding: `forceBound` (or `swingBound`) holds for every point of the regions, not only
- * for those looked at. `certified` says whether the gap asked for was reached within `maxBoxes`; if not, `gapLimit` says what
- * was.
+ * Tolerances: a build may have D and r off by `pivotTolerance` e, both pivots off across their lines to the hinge by as much (the arm
+ * turned by asin(e/D) + asin(e/r)), and both lengths off by `lengthTolerance`. Every limit is kept by every such build, and the force
+ * that is made smallest is that of the worst one (`worstBuild`). The box of builds contains the circle of radius e about either pivot.
  *
- * Valid for slow moves, the whole stroke used, rod axis through its pivots, no springs and no friction:
- * give the answer to hingeActuator for those.
+ * The search is a branch and bound over u, v and that angle, and over the direction of the fixed pivot where there are parts to keep
+ * clear of. φ, swing and l are monotone in u and |v|, so each box has exact ranges, padded against rounding: `forceBound` (or
+ * `swingBound`) holds for every point of the regions, not only for those looked at. `certified` says whether the gap asked for was
+ * reached within `maxBoxes`; if not, `gap` says what was. The actuator keeps clear of a part where its line stays
+ * farther from it than half its width and what the tolerances move it by.
+ *
+ * Valid for slow moves, the whole stroke used, rod axis through its pivots, no friction: give the answer to hingeActuator for that.
+ * Springs are taken as fitted where they are drawn.
  *
  * Refuses: `regions-too-near`, `regions-too-far` where the actuator fits between no two points of the
- * regions; `insufficient-swing`, `low-end-out-of-range`, `limits-exclude-all` where no placement keeps all limits;
+ * regions; `insufficient-swing`, `low-end-out-of-range`, `parts-in-the-way`, `limits-exclude-all` where no placement keeps all limits;
  * `insufficient-force`; `no-candidate` and `undecided` where the boxes ran out.
  *
  * The bounds follow from the monotony above.
@@ -158,8 +65,32 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
  *   - `mass`: mass [m_w; 0 to 200 kg]
  *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
  *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
+ * - `otherMasses`: masses on the arm at other times [list of 1 to 50; optional]
+ *   - `mass`: mass [m_o; 0 to 200 kg]
+ *   - `radius`: distance from the hinge [r_o; 0 to 20 m]
+ *   - `angle`: angle from the arm [a_o; −572.958° to 572.958°; default 0]
+ * - `springs`: springs [list of 1 to 20; optional]
+ *   - `fixedPivot`: fixed end [group]
+ *     - `x`: fixed end, outward [x_s; −20 to 20 m]
+ *     - `y`: fixed end, up [y_s; −20 to 20 m]
+ *   - `radius`: moving end from the hinge [r_s; 0 to 20 m]
+ *   - `angle`: angle from the arm to the moving end [a_s; −572.958° to 572.958°; default 0]
+ *   - `stiffness`: stiffness [k_s; 0 to 10000 N/mm]
+ *   - `freeLength`: free length [l_s; 0 to 20 m]
+ *   - `preload`: initial tension [F_s; 0 to 100 kN; default 0]
+ *   - `pullsOnly`: only pulls [yes or no; default yes]
+ * - `loadFactor`: weight while walking over weight at rest [k_w; 1 to 5; default 1]
+ * - `gustForce`: gust square to the arm [F_g; 0 to 100 kN; default 0]
+ * - `gustRadius`: gust from the hinge [r_g; 0 to 20 m; default 0]
  * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
  * - `tiltEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
+ * - `pivotTolerance`: tolerance of the pivots [d_p; 0 to 50 mm; default 0]
+ * - `lengthTolerance`: tolerance of the actuator's lengths [d_l; 0 to 50 mm; default 0]
+ * - `keepOut`: parts to keep clear of [list of 1 to 20; optional]
+ *   - `corners`: corners [list of 3 to 50]
+ *     - `x`: corner, outward [x_k; −20 to 20 m]
+ *     - `y`: corner, up [y_k; −20 to 20 m]
+ * - `actuatorWidth`: width of the actuator [w_a; 0 to 1 m; default 0]
  * - `fixedPivotRegion`: region of the fixed pivot [group]
  *   - `left`: region of the fixed pivot, minimum x [x_B1; −20 to 20 m]
  *   - `right`: region of the fixed pivot, maximum x [x_B2; −20 to 20 m]
@@ -191,22 +122,32 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
  * [x_p; m]; `movingPivotY`: moving pivot, to its left [y_p; m]; `raisedBy`: raised by [text]; `fixedPivotDistance`:
  * fixed pivot from the hinge [D; m]; `lowAngle`: arm angle low [theta_l; rad]; `highAngle`: arm angle high [theta_h;
  * rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakForceExtension`: extension at peak force
- * [s_p; m]; `peakForceAngle`: arm angle at peak force [theta_p; rad]; `safetyFactor`: force rating over peak force
- * [n]; `minLever`: minimum lever arm [l_min; m]; `minTransmissionAngle`: minimum transmission angle [tau_min; rad];
- * `deadPointMargin`: clearance to dead point [c; m]; `forceBound`: proven lower bound of the force [F_b; N];
- * `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap to the proven optimum [g_a; as a fraction];
- * `certified`: within the gap asked for [yes or no]; `iterations`: search boxes [number]; `residual`: best to bound
- * [number]; `front`: swing against force [list].
+ * [s_p; m]; `peakForceAngle`: arm angle at peak force [theta_p; rad]; `minLever`: minimum lever arm [l_min; m];
+ * `minTransmissionAngle`: minimum transmission angle [tau_min; rad]; `deadPointMargin`: clearance to dead point [c;
+ * m]; `worstBuild`: worst build [group]; `safetyFactor`: force rating over peak force, worst build [n]; `forceBound`:
+ * proven lower bound of the force [F_b; N]; `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap
+ * to the proven optimum [g_a; as a fraction]; `certified`: within the gap asked for [yes or no]; `iterations`: search
+ * boxes [number]; `residual`: best to bound [number]; `front`: swing against force [list].
  *
  * **Symbols of the working**
  *
- * b: 1 raised by extending, −1 by retracting; g_n: standard gravity [m/s²]; L_1: retracted length [m]; phi_1: angle at
- * the hinge between the pivots retracted [rad]; lever_1: lever arm retracted [m]; L_2: extended length [m]; phi_2:
- * angle at the hinge between the pivots extended [rad]; lever_2: lever arm extended [m]; theta_0: low end of the
- * swing, up to whole turns [rad]; A_x: moment of the weights, arm level [N m]; A_y: moment of the weights, arm upright
- * [N m]; A: their largest moment [N m]; s_0: direction of the centre of gravity, with the lean; L_p: length at peak
- * force [m]; phi_p: angle at the hinge between the pivots at peak force [rad]; lever_p: lever arm at peak force [m];
- * delta: centre of gravity off level at peak force [rad].
+ * p_s: springs that only pull (1) or also push (0); b: 1 raised by extending, −1 by retracting; g_n: standard gravity
+ * [m/s²]; L_1: retracted length [m]; phi_1: angle at the hinge between the pivots retracted [rad]; lever_1: lever arm
+ * retracted [m]; L_2: extended length [m]; phi_2: angle at the hinge between the pivots extended [rad]; lever_2: lever
+ * arm extended [m]; theta_0: low end of the swing, up to whole turns [rad]; L_p: length at peak force [m]; phi_p:
+ * angle at the hinge between the pivots at peak force [rad]; lever_p: lever arm at peak force [m]; k_p: weight over
+ * weight at rest at peak force; e_p: gust at peak force: 1 pushes the arm down, −1 up; j_p: masses at peak force: 0
+ * the first, 1 those at other times; lambda_p: lean at peak force [rad]; M_p: moment of the weights at peak force [N
+ * m]; X_p: springs, moving end to fixed end, outward, at peak force [m]; Y_p: springs, moving end to fixed end, up, at
+ * peak force [m]; Z_p: lengths of the springs at peak force [m]; T_p: tensions of the springs at peak force; one that
+ * only pulls is slack below its free length [N]; N_p: moment of the springs at peak force [N m]; phi_v: angle at the
+ * hinge between the pivots in the worst build [rad]; lever_v: lever arm in the worst build [m]; k_v: weight over
+ * weight at rest in the worst build; e_v: gust in the worst build: 1 pushes the arm down, −1 up; j_v: masses in the
+ * worst build: 0 the first, 1 those at other times; lambda_v: lean in the worst build [rad]; M_v: moment of the
+ * weights in the worst build [N m]; X_v: springs, moving end to fixed end, outward, in the worst build [m]; Y_v:
+ * springs, moving end to fixed end, up, in the worst build [m]; Z_v: lengths of the springs in the worst build [m];
+ * T_v: tensions of the springs in the worst build; one that only pulls is slack below its free length [N]; N_v: moment
+ * of the springs in the worst build [N m].
  *
  * **Sources**
  * - A. H. Land, A. G. Doig (Econometrica 28): An automatic method of solving discrete programming problems, 1960,
@@ -236,7 +177,8 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActua
   PlaceActuatorInput,
   PlaceActuator,
   PlaceActuatorRefusal,
-  PlaceActuatorCaution
+  PlaceActuatorCaution,
+  PlaceTrace
 >("placeActuator", "Where to put an actuator's pivots, with proof that nothing does much better", solve, () => ({
   input: /* @__PURE__ */ placeFields(),
   output: {
@@ -263,10 +205,25 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActua
     peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
     peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
     peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
-    safetyFactor: { kind: "number", symbol: "n", label: "force rating over peak force" },
     minLever: { kind: "length", symbol: "l_min", label: "minimum lever arm" },
     minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "minimum transmission angle" },
     deadPointMargin: { kind: "length", symbol: "c", label: "clearance to dead point" },
+    worstBuild: {
+      kind: "group",
+      label: "worst build",
+      fields: {
+        peakForce: { kind: "force", symbol: "F_v", label: "peak force, worst build" },
+        fixedPivotDistance: { kind: "length", symbol: "D_v", label: "fixed pivot from the hinge, there" },
+        movingPivotRadius: { kind: "length", symbol: "r_v", label: "moving pivot from the hinge, there" },
+        length: { kind: "length", symbol: "L_v", label: "actuator length, there" },
+        angle: { kind: "angle", symbol: "theta_v", label: "arm angle, there" },
+        swing: { kind: "angle", symbol: "sigma_v", label: "swing, worst build" },
+        minLever: { kind: "length", symbol: "l_v", label: "minimum lever arm, worst build" },
+        minTransmissionAngle: { kind: "angle", symbol: "tau_v", label: "minimum transmission angle, worst build" },
+        deadPointMargin: { kind: "length", symbol: "c_v", label: "clearance to dead point, worst build" },
+      },
+    },
+    safetyFactor: { kind: "number", symbol: "n", label: "force rating over peak force, worst build" },
     forceBound: { kind: "force", symbol: "F_b", label: "proven lower bound of the force" },
     swingBound: { kind: "angle", symbol: "sigma_b", label: "proven upper bound of the swing" },
     gap: { kind: "ratio", symbol: "g_a", label: "gap to the proven optimum", unit: "%" },

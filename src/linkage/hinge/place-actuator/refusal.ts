@@ -1,6 +1,10 @@
 import type { Certified } from "../../../numeric/index.js"
 import { type NoSolution, refuse } from "../../../solver/index.js"
-import { leverArm, type Placement, type PlaceProblem } from "./model.js"
+import { TURN } from "./box.js"
+import { buildOf, leastLevers, lowEnds, mostLever, mostSwing } from "./build.js"
+import { clearanceOf, offPlace } from "./keep-out.js"
+import type { PlaceGoal } from "./local.js"
+import type { KeepOut, Placement, PlaceProblem } from "./model.js"
 import { partsOf } from "./region.js"
 import { searchPlacement } from "./search.js"
 import type { PlaceActuatorRefusal } from "./types.js"
@@ -22,7 +26,9 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
   const { swing, gapLimit, maxBoxes } = wanted
   const [bases, pins] = [partsOf(p.fixedPivotRegion), partsOf(p.movingPivotRegion)]
   const reach = Math.max(...bases.map((b) => b.far)) + Math.max(...pins.map((b) => b.far))
-  const needed = p.extendedLength + p.minDeadPointMargin
+  // what the tolerances may take away at either dead point
+  const off = 2 * p.pivotError + p.lengthError
+  const needed = p.extendedLength + p.minDeadPointMargin + off
   if (reach < needed)
     return refuse(
       "regions-too-near",
@@ -34,14 +40,14 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
   const near = (parts: typeof bases) => Math.min(...parts.map((b) => b.near))
   const far = (parts: typeof bases) => Math.max(...parts.map((b) => b.far))
   const apart = Math.max(near(bases) - far(pins), near(pins) - far(bases))
-  const room = p.retractedLength - p.minDeadPointMargin
+  const room = p.retractedLength - p.minDeadPointMargin - off
   if (apart > room)
     return refuse(
       "regions-too-far",
       "The regions' distances from the hinge differ by at least {apart length}, {shortBy length} more than the {room length} that the retracted actuator takes up before the dead point.",
       apart - room,
       { apart, room },
-      { retractedLength: 1.5 * apart + p.minDeadPointMargin },
+      { retractedLength: 1.5 * apart + p.minDeadPointMargin + off },
     )
   if (!search.isClosed)
     return refuse(
@@ -51,9 +57,11 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
       { maxBoxes: search.explored },
       { maxBoxes: 10 * maxBoxes },
     )
-  const any: PlaceProblem = { ...p, lowFrom: -Math.PI, lowTo: Math.PI }
+  // wide enough that the low ends of all builds of any placement lie in it in some turn
+  const any: PlaceProblem = { ...p, lowFrom: -1.5 * Math.PI, lowTo: 1.5 * Math.PI }
   const loose: PlaceProblem = {
     ...any,
+    keepOut: null,
     minLever: 0,
     maxLever: Number.POSITIVE_INFINITY,
     minTransmissionSine: 0,
@@ -78,16 +86,32 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
   }
   const turned = searchPlacement(any, { ...goal, objective: "min-force", swing })
   if (turned.best) {
-    const { low } = turned.best.found
+    const { found } = turned.best
+    const ends = lowEnds(buildOf(p, found.distance, found.radius), found)
+    const turns = TURN * Math.round((p.lowFrom + p.lowTo - ends[0] - ends[1]) / 2 / TURN)
+    const [below, above] = [p.lowFrom - ends[0] - turns, ends[1] + turns - p.lowTo]
     return refuse(
       "low-end-out-of-range",
       "No placement has the low end of its swing between {given.lowAngle.from angle °} and {given.lowAngle.to angle °}; with every other limit kept, one has it {shortBy angle °} outside.",
-      Math.abs(low - Math.min(p.lowTo, Math.max(p.lowFrom, low))),
+      Math.max(below, above),
       {},
-      { ...(low < p.lowFrom ? { "lowAngle.from": low - CLEAR } : { "lowAngle.to": low + CLEAR }), ...lessSwing },
+      {
+        ...(below > 0 ? { "lowAngle.from": p.lowFrom - below - CLEAR } : {}),
+        ...(above > 0 ? { "lowAngle.to": p.lowTo + above + CLEAR } : {}),
+        ...lessSwing,
+      },
       { "given.lowAngle.from": p.lowFrom, "given.lowAngle.to": p.lowTo },
     )
   }
+  if (p.keepOut !== null && searchPlacement({ ...p, keepOut: null }, { ...goal, objective: "min-force", swing }).best)
+    return refuse(
+      "parts-in-the-way",
+      "Every placement that swings {given.swing angle °} within the other limits brings the actuator too near to a part that it has to keep clear of; it is {shortBy angle °} too much for them.",
+      swing - (kept ?? 0),
+      {},
+      { ...narrower(p, p.keepOut, { ...goal, objective: "min-force", swing }), ...lessSwing },
+      { "given.swing": swing },
+    )
   // one placement that keeps none of the softer limits says what each would have to be
   const without = searchPlacement({ ...loose, lowFrom: p.lowFrom, lowTo: p.lowTo }, { ...goal, objective: "min-force", swing }).best?.found
   const offered = without ? softened(p, wanted, without) : {}
@@ -101,15 +125,23 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
   )
 }
 
+/** A width of the actuator with which a placement would keep clear. */
+function narrower(p: PlaceProblem, keepOut: KeepOut, goal: PlaceGoal): Record<string, number> {
+  const thin = searchPlacement({ ...p, keepOut: { ...keepOut, halfWidth: 0 } }, goal).best?.found
+  if (thin === undefined) return {}
+  const off = offPlace(p.pivotError, thin.distance) + offPlace(p.pivotError, thin.radius)
+  const left = clearanceOf(keepOut, buildOf(p, thin.distance, thin.radius), thin) - off
+  return left > 0 ? { actuatorWidth: 2 * left * (1 - CLEAR) } : {}
+}
+
 /** Limits that a placement would keep. */
 function softened(p: PlaceProblem, { maxSwing, maxLever }: Wanted, found: Placement): Record<string, number> {
-  const [u, v] = [found.distance + found.radius, Math.abs(found.distance - found.radius)]
-  const lever = Math.min(leverArm(u, v, p.retractedLength), leverArm(u, v, p.extendedLength))
-  const longest = leverArm(u, v, Math.min(p.extendedLength, Math.max(p.retractedLength, Math.sqrt(u * v))))
+  const build = buildOf(p, found.distance, found.radius)
+  const { lever, sine } = leastLevers(build)
   return {
     minLever: lever * (1 - CLEAR),
-    minTransmissionAngle: Math.asin(Math.min(1, lever / found.radius)) - CLEAR,
-    ...(maxSwing === null ? {} : { maxSwing: found.swing + CLEAR }),
-    ...(maxLever === null ? {} : { maxLever: longest * (1 + CLEAR) }),
+    minTransmissionAngle: Math.asin(Math.min(1, sine)) - CLEAR,
+    ...(maxSwing === null ? {} : { maxSwing: mostSwing(build) + CLEAR }),
+    ...(maxLever === null ? {} : { maxLever: mostLever(build) * (1 + CLEAR) }),
   }
 }

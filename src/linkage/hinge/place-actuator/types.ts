@@ -1,7 +1,7 @@
 // What goes in and what comes out.
 import type { Angle, Force, Length, Ratio } from "../../../quantity/index.js"
 import type { SiOf } from "../../../solver/index.js"
-import type { HingeWeightInput, PointInput } from "../fields.js"
+import type { HingeSpringInput, HingeWeightInput, PointInput } from "../fields.js"
 
 /** A rectangle in which a pivot may be. */
 export interface RegionInput {
@@ -13,6 +13,12 @@ export interface RegionInput {
   bottom: Length
   /** Region of the fixed pivot, maximum y or region of the moving pivot, maximum y [−20 to 20 m] */
   top: Length
+}
+
+/** A part of body or frame, seen from the side. */
+export interface KeepOutInput {
+  /** Its corners in order, either way round. [list of 3 to 50] */
+  corners: readonly PointInput[]
 }
 
 /** Input of {@link placeActuator}. */
@@ -31,6 +37,30 @@ export interface PlaceActuatorInput {
   frameTilt?: Angle
   /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
   tiltEitherWay?: Angle
+  /** Masses on the arm at other times, in place of those: the wing with its fan open. [list of 1 to 50; optional] */
+  otherMasses?: readonly HingeWeightInput[] | null
+  /** Springs and elastic cords between the frame and the arm. [list of 1 to 20; optional] */
+  springs?: readonly HingeSpringInput[] | null
+  /**
+   * Weight at its largest over weight at rest, as `walkingFactor` gives it; as it swings above, so it swings below,
+   * down to nothing. [k_w; 1 to 5; default 1]
+   */
+  loadFactor?: number
+  /** Force of a gust square to the arm, from either side. [F_g; 0 to 100 kN; default 0] */
+  gustForce?: Force
+  /** Where on the arm the gust works, from the hinge. [r_g; 0 to 20 m; default 0] */
+  gustRadius?: Length
+  /**
+   * Every pivot, seen from the hinge, may be built this far off along the line to the hinge and as far across it. [d_p;
+   * 0 to 50 mm; default 0]
+   */
+  pivotTolerance?: Length
+  /** The retracted and the extended length may each come out this much longer or shorter. [d_l; 0 to 50 mm; default 0] */
+  lengthTolerance?: Length
+  /** Parts of body and frame that the actuator must keep clear of over the whole motion. [list of 1 to 20; optional] */
+  keepOut?: readonly KeepOutInput[] | null
+  /** Width of the actuator, square to its line: half of it is kept from every such part. [w_a; 0 to 1 m; default 0] */
+  actuatorWidth?: Length
   /** Where the fixed pivot may be, in the wearer's vertical plane. [group] */
   fixedPivotRegion: RegionInput
   /** Where the moving pivot may be, seen from the hinge along the arm: x along the arm, y to its left. [group] */
@@ -95,21 +125,23 @@ export interface PlaceActuator {
   readonly highAngle: number
   /** Swing [sigma; rad] */
   readonly swing: number
-  /** Largest holding force over the stroke at the worst lean. [F_max; N] */
+  /** Largest holding force over the stroke under the worst load, pivots and lengths as drawn. [F_max; N] */
   readonly peakForce: number
   /** Extension at which it is needed. [s_p; m] */
   readonly peakForceExtension: number
   /** Arm angle at which it is needed. [theta_p; rad] */
   readonly peakForceAngle: number
-  /** Force rating over peak force [n] */
-  readonly safetyFactor: number
   /** Minimum lever arm over the stroke. [l_min; m] */
   readonly minLever: number
   /** Minimum transmission angle over the stroke. [tau_min; rad] */
   readonly minTransmissionAngle: number
   /** Length left to the nearer dead point. [c; m] */
   readonly deadPointMargin: number
-  /** Proved: no allowed placement needs less peak force than this. Null when seeking the most swing. [F_b; N] */
+  /** The worst that the tolerances allow; as drawn where there are none. [group] */
+  readonly worstBuild: WorstBuild
+  /** Force rating over the peak force of the worst build; null where nothing is to be held. [n] */
+  readonly safetyFactor: number | null
+  /** Proved: no allowed placement needs less peak force than this at its worst build. Null when seeking the most swing. [F_b; N] */
   readonly forceBound: number | null
   /** Proved: no allowed placement within the force rating swings more than this. Null when seeking the minimum force. [sigma_b; rad] */
   readonly swingBound: number | null
@@ -125,6 +157,28 @@ export interface PlaceActuator {
   readonly front: readonly FrontPoint[]
 }
 
+/** The worst of all builds within the tolerances. */
+export interface WorstBuild {
+  /** Largest holding force of any build. [F_v; N] */
+  readonly peakForce: number
+  /** Distance of the fixed pivot from the hinge in that build. [D_v; m] */
+  readonly fixedPivotDistance: number
+  /** Distance of the moving pivot from the hinge in that build. [r_v; m] */
+  readonly movingPivotRadius: number
+  /** Length of the actuator at which that force is needed. [L_v; m] */
+  readonly length: number
+  /** Arm angle at which it is needed. [theta_v; rad] */
+  readonly angle: number
+  /** No build swings less. [sigma_v; rad] */
+  readonly swing: number
+  /** Minimum lever arm of any build. [l_v; m] */
+  readonly minLever: number
+  /** Minimum transmission angle of any build. [tau_v; rad] */
+  readonly minTransmissionAngle: number
+  /** Length left to the nearer dead point in any build. [c_v; m] */
+  readonly deadPointMargin: number
+}
+
 /** Reasons for which {@link placeActuator} refuses. */
 export type PlaceActuatorRefusal =
   | "insufficient-force"
@@ -132,12 +186,20 @@ export type PlaceActuatorRefusal =
   | "limits-exclude-all"
   | "low-end-out-of-range"
   | "no-candidate"
+  | "parts-in-the-way"
   | "regions-too-far"
   | "regions-too-near"
   | "undecided"
 
 /** Hazards and limits of validity that go with an answer of {@link placeActuator}. */
-export type PlaceActuatorCaution = "falls-unpowered" | "gap-not-closed" | "near-dead-point" | "pinch" | "poor-transmission" | "thin-margin"
+export type PlaceActuatorCaution =
+  | "falls-unpowered"
+  | "gap-not-closed"
+  | "near-dead-point"
+  | "pinch"
+  | "poor-transmission"
+  | "stored-energy"
+  | "thin-margin"
 
 /** One placement of the front. */
 export interface FrontPoint {
