@@ -152,17 +152,25 @@ const provenForce = (si: Si) => {
 
 const place = { frontPoints: 0 }
 const slackCord = { fixedPivot: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: "100 N/m" }
-/** A plate beside the hinge, past which the rod has to come. */
-const plate = [
-  {
-    corners: [
-      { x: -0.2, y: -0.1 },
-      { x: 0, y: -0.1 },
-      { x: 0, y: -0.2 },
-      { x: -0.2, y: -0.2 },
-    ],
-  },
-]
+/** Pivots within a tenth of a millimetre, the rod between them passing the corner of a plate. */
+const past = {
+  ...place,
+  swing: 1,
+  maxBoxes: 1000,
+  raisedBy: "extending",
+  fixedPivotRegion: { left: -0.0061, right: -0.0059, bottom: -0.2141, top: -0.2139 },
+  movingPivotRegion: { left: 0.0579, right: 0.0581, bottom: 0.0019, top: 0.0021 },
+  keepOut: [
+    {
+      corners: [
+        { x: 0.02, y: -0.2 },
+        { x: 0.06, y: -0.2 },
+        { x: 0.06, y: -0.15 },
+        { x: 0.02, y: -0.15 },
+      ],
+    },
+  ],
+}
 const wide = { ...place, minTransmissionAngle: 0, ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
 const low = { ...place, raisedBy: "extending", ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
 const locks = { pinFriction: 1 }
@@ -261,8 +269,8 @@ export const edges: Edges = {
       solver: placeActuator,
       code: "near-dead-point",
       severity: "caution",
-      shown: { ...wide, minDeadPointMargin: 0, swing: 2.31962890625 },
-      notShown: { ...wide, minDeadPointMargin: 0, swing: 2.319287109375 },
+      shown: { ...wide, minDeadPointMargin: 0, swing: 2.338 },
+      notShown: { ...wide, minDeadPointMargin: 0, swing: 2.325 },
     },
     {
       solver: placeActuator,
@@ -352,14 +360,13 @@ export const edges: Edges = {
     {
       solver: placeActuator,
       code: "parts-in-the-way",
-      refused: { ...place, keepOut: plate, actuatorWidth: "47 mm" },
-      answered: { ...place, keepOut: plate, actuatorWidth: "45 mm" },
-      apart: "between the two the boxes run out before the search is closed",
+      refused: { ...past, actuatorWidth: "11.7 mm" },
+      answered: { ...past, actuatorWidth: "11.6 mm" },
     },
     {
       solver: placeActuator,
       code: "limits-exclude-all",
-      refused: { ...place, maxBoxes: 2000, gapLimit: 0.05, minTransmissionAngle: 1.0668 },
+      refused: { ...place, maxBoxes: 2000, gapLimit: 0.05, minTransmissionAngle: 1.07 },
       answered: { ...place, maxBoxes: 2000, gapLimit: 0.05, minTransmissionAngle: 1.0664 },
     },
     {

@@ -81,7 +81,7 @@ describe.each(Object.entries(cases))("placeActuator: %s", (_, input) => {
     expect(out.certified).toBe(true)
     expect(out.gap).toBeLessThanOrEqual(0.01 + 1e-9)
     let worst = 0
-    for (const off of [asDrawn, ...extremes, ...Array.from({ length: 60 }, anyOff)]) {
+    for (const off of [asDrawn, ...extremes, ...Array.from({ length: 24 }, anyOff)]) {
       const one = builtOut(p, at, off)
       if (one === null) throw new Error(`a limit is broken by ${JSON.stringify(off)}`)
       expect(one.swing).toBeGreaterThanOrEqual(out.worstBuild.swing - 1e-9)
@@ -116,11 +116,11 @@ describe.each(Object.entries(cases))("placeActuator: %s", (_, input) => {
       x: Math.min(right, Math.max(left, x + random.real(-0.02, 0.02))),
       y: Math.min(top, Math.max(bottom, y + random.real(-0.02, 0.02))),
     })
-    const shares = Array.from({ length: 5 ** 4 }, (_, i) => [0, 1, 2, 3].map((k) => (Math.floor(i / 5 ** k) % 5) / 4))
+    const shares = Array.from({ length: 4 ** 4 }, (_, i) => [0, 1, 2, 3].map((k) => (Math.floor(i / 4 ** k) % 4) / 3))
     const placements = [
       ...shares.flatMap((share) => branchesOf(p).map((branch) => anchorsAt(p, share as [number, number, number, number], branch))),
       ...Array.from(
-        { length: 150 },
+        { length: 80 },
         (): Anchors => ({
           base: near(p.fixedPivotRegion, at.base.x, at.base.y),
           pin: near(p.movingPivotRegion, at.pin.x, at.pin.y),
@@ -227,7 +227,8 @@ describe("placeActuator's low end", () => {
 
 describe("the envelope of an arm's loads", () => {
   it("holds the moments of all loads over any range, and is reached", () => {
-    for (let n = 0; n < 40; n++) {
+    // every combination of what the remainders switch comes up in some of these
+    for (let n = 0; n < 112; n += 7) {
       const pullsOnly = random.sign() === 1
       const hinge = { x: random.real(-0.1, 0.1), y: random.real(-0.1, 0.1) }
       const spring = () => ({
@@ -255,8 +256,8 @@ describe("the envelope of an arm's loads", () => {
         for (const masses of loads.massSets)
           for (const factor of loads.factors)
             for (const gust of [1, -1])
-              for (let i = 0; i <= 40; i++) {
-                const lean = loads.frameTilt + loads.tiltEitherWay * (i / 20 - 1)
+              for (let i = 0; i <= 16; i++) {
+                const lean = loads.frameTilt + loads.tiltEitherWay * (i / 8 - 1)
                 let moment = factor * gravityMomentAt(masses, angle, lean) + gust * loads.gustMoment
                 for (const one of loads.springs) moment -= springAt(hinge, one, angle).moment
                 worst = Math.max(worst, Math.abs(moment))
@@ -269,8 +270,8 @@ describe("the envelope of an arm's loads", () => {
         const to = from + ([1e-4, 0.003, 0.04, 0.3, 2, 7][k % 6] as number) * random.real(0.1, 1)
         const [least, most, reached] = [envelope.least(from, to), envelope.most(from, to), envelope.reached(from, to)]
         let [low, high] = [Number.POSITIVE_INFINITY, 0]
-        for (let i = 0; i <= 60; i++) {
-          const angle = from + ((to - from) * i) / 60
+        for (let i = 0; i <= 30; i++) {
+          const angle = from + ((to - from) * i) / 30
           const here = brute(angle)
           expect(envelope.at(angle)).toBeGreaterThanOrEqual(here * (1 - 1e-9))
           expect(envelope.at(angle)).toBeLessThanOrEqual(here + 1e-3 * top)

@@ -1,6 +1,6 @@
 // Boxes of placements: what is left of one by the limits, and what no placement in it goes below.
 
-import { alwaysHits } from "./keep-out.js"
+import { mostRoom } from "./keep-out.js"
 import { hingeAngle, leverArm, lowLength, type PlaceProblem, swingBetween, turnOf } from "./model.js"
 import { type Arc, arcOf, partsOf, type RegionPart } from "./region.js"
 
@@ -36,23 +36,40 @@ const LOOKS = 5
 const least = (v0: number, v1: number) => (v0 > 0 ? v0 : v1 < 0 ? -v1 : 0)
 const most = (v0: number, v1: number) => Math.max(-v0, v1)
 
+/** What u, v and the moving pivot's distance r are off by in a build with both pivots as far off along their lines as they may be. */
+interface Corner {
+  readonly du: number
+  readonly dv: number
+  readonly dr: number
+}
+
+/** The corners that builds may lie in; each a build like any other, no placement's worst is better than at any of them. */
+function cornersOff({ pivotError: e }: PlaceProblem): readonly Corner[] {
+  if (e === 0) return [{ du: 0, dv: 0, dr: 0 }]
+  return [
+    { du: -2 * e, dv: 0, dr: -e },
+    { du: 0, dv: 2 * e, dr: -e },
+    { du: 0, dv: -2 * e, dr: e },
+    { du: 2 * e, dv: 0, dr: e },
+  ]
+}
+
 /** A swing that no placement of the box exceeds at its worst build. */
-export function swingBound(p: PlaceProblem, { u0, v0, v1 }: Pick<Box, "u0" | "v0" | "v1">): number {
-  const [from, to, off] = [p.retractedLength + p.lengthError, p.extendedLength - p.lengthError, 2 * p.pivotError]
+export function swingBound(p: PlaceProblem, { u0, v0, v1 }: Pick<Box, "u0" | "v0" | "v1">, corners = cornersOff(p)): number {
+  const [from, to] = [p.retractedLength + p.lengthError, p.extendedLength - p.lengthError]
   if (!(to > from)) return 0
-  const wide = most(v0, v1)
-  const first = swingBetween(u0 + off, wide, from, to)
-  return off === 0 ? first : Math.min(first, swingBetween(u0, Math.max(0, wide - off), from, to))
+  let bound = Number.POSITIVE_INFINITY
+  for (const { du, dv } of corners) bound = Math.min(bound, swingBetween(u0 + du, most(v0 + dv, v1 + dv), from, to))
+  return bound
 }
 
 /** What bounds and cuts the boxes of a problem. */
 export function boxesOf(p: PlaceProblem, swing: number) {
   const { pivotError, lengthError, keepOut, loads } = p
-  const off = 2 * pivotError
+  const corners = cornersOff(p)
   const shortest = p.retractedLength - lengthError
   const longest = p.extendedLength + lengthError
   const lengths = Array.from({ length: POSES }, (_, i) => shortest + ((longest - shortest) * i) / (POSES - 1))
-  const looks = Array.from({ length: LOOKS }, (_, i) => p.retractedLength + ((p.extendedLength - p.retractedLength) * i) / (LOOKS - 1))
   const [baseArc, pinArc]: [Arc, Arc] = [
     { from: 0, to: 0 },
     { from: 0, to: 0 },
@@ -62,17 +79,41 @@ export function boxesOf(p: PlaceProblem, swing: number) {
   const isBlocked = (box: Box, d0: number, d1: number, r0: number, r1: number): boolean => {
     if (keepOut === null) return false
     const needed = keepOut.halfWidth + 2 * Math.SQRT2 * pivotError
-    const [near, wide] = [least(box.v0, box.v1), most(box.v0, box.v1)]
     const [distance, radius] = [(d0 + d1) / 2, (r0 + r1) / 2]
     const [angle, halfAngle] = [(box.a0 + box.a1) / 2, (box.a1 - box.a0) / 2]
     const base = { x: distance * Math.cos(angle), y: distance * Math.sin(angle) }
     const baseOff = (d1 - d0) / 2 + d1 * halfAngle
-    return looks.some((length) => {
-      const [p0, p1] = [hingeAngle(box.u1, wide, length), hingeAngle(box.u0, near, length)]
+    // ranges of the first and the last angle that any build of a placement comes to
+    let [s0, s1, e0, e1] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, 0, 0]
+    for (const { du, dv } of corners) {
+      const [near, wide] = [least(box.v0 + dv, box.v1 + dv), most(box.v0 + dv, box.v1 + dv)]
+      s0 = Math.min(s0, hingeAngle(box.u1 + du, wide, shortest))
+      s1 = Math.min(s1, hingeAngle(box.u0 + du, near, shortest))
+      e0 = Math.max(e0, hingeAngle(box.u1 + du, wide, longest))
+      e1 = Math.max(e1, hingeAngle(box.u0 + du, near, longest))
+    }
+    const [wideTurn, leastTurn] = [turnOf(pivotError, d0) + turnOf(pivotError, r0), turnOf(pivotError, d1) + turnOf(pivotError, r1)]
+    ;[s0, s1, e0, e1] = [s0 - wideTurn, s1 - leastTurn, e0 + leastTurn, e1 + wideTurn]
+    const room = (share: number) => {
+      const [p0, p1] = [s0 + share * (e0 - s0), s1 + share * (e1 - s1)]
       const turned = angle + (box.branch * (p0 + p1)) / 2
       const pin = { x: radius * Math.cos(turned), y: radius * Math.sin(turned) }
-      return alwaysHits(keepOut, needed, base, baseOff, pin, (r1 - r0) / 2 + r1 * (halfAngle + (p1 - p0) / 2))
-    })
+      return mostRoom(keepOut, base, baseOff, pin, (r1 - r0) / 2 + r1 * (halfAngle + (p1 - p0) / 2)) - needed
+    }
+    let [tightest, at] = [Number.POSITIVE_INFINITY, 0]
+    for (let i = 0; i < LOOKS; i++) {
+      const here = room(i / (LOOKS - 1))
+      if (here < 0) return true
+      if (here < tightest) [tightest, at] = [here, i / (LOOKS - 1)]
+    }
+    // the rod may come nearest between two looks
+    for (let step = 0.5 / (LOOKS - 1), k = 0; k < CLOSER && tightest < r1 * step * (e1 - s0); k++, step /= 2)
+      for (const share of [at - step, at + step]) {
+        const here = share >= 0 && share <= 1 ? room(share) : Number.POSITIVE_INFINITY
+        if (here < 0) return true
+        if (here < tightest) [tightest, at] = [here, share]
+      }
+    return false
   }
 
   /** The box cut down to what region, clearance and angles allow; null where nothing is left. */
@@ -89,32 +130,26 @@ export function boxesOf(p: PlaceProblem, swing: number) {
     const v0 = Math.max(box.v0, d0 - r1 - spare)
     const v1 = Math.min(box.v1, d1 - r0 + spare)
     if (u0 > u1 || v0 > v1) return null
-    const [near, wide] = [least(v0, v1), most(v0, v1)]
-    if (swingBound(p, { u0, v0, v1 }) < swing - ROUNDING) return null
-    const freest = Math.max(swingBetween(u1 - off, near, shortest, longest), swingBetween(u1, near + off, shortest, longest))
-    if (freest > p.maxSwing + ROUNDING) return null
-    // each build the worst one for some placement: no placement's worst lever arm is longer than any of these
-    const widest =
-      (1 + 1e-9) *
-      Math.min(
-        leverArm(u1 - off, near, shortest),
-        leverArm(u1 - off, near, longest),
-        leverArm(u1, near + off, shortest),
-        leverArm(u1, near + off, longest),
-      )
-    if (widest < p.minLever || widest < p.minTransmissionSine * (r0 - pivotError)) return null
-    if (p.maxLever < Number.POSITIVE_INFINITY) {
-      const top = Math.min(p.extendedLength, Math.max(p.retractedLength, Math.sqrt(u0 * wide)))
-      if (leverArm(u0, wide, top) * (1 - 1e-9) > p.maxLever) return null
+    if (swingBound(p, { u0, v0, v1 }, corners) < swing - ROUNDING) return null
+    const [a, b] = branch === 1 ? [shortest, p.retractedLength + lengthError] : [p.extendedLength - lengthError, longest]
+    let [lowest, highest] = [Number.POSITIVE_INFINITY, 0]
+    for (const { du, dv, dr } of corners) {
+      const [near, wide] = [least(v0 + dv, v1 + dv), most(v0 + dv, v1 + dv)]
+      if (swingBetween(u1 + du, near, shortest, longest) > p.maxSwing + ROUNDING) return null
+      const widest = (1 + 1e-9) * Math.min(leverArm(u1 + du, near, shortest), leverArm(u1 + du, near, longest))
+      if (widest < p.minLever || widest < p.minTransmissionSine * (r0 + dr)) return null
+      if (p.maxLever < Number.POSITIVE_INFINITY) {
+        const top = Math.min(longest, Math.max(shortest, Math.sqrt((u0 + du) * wide)))
+        if (leverArm(u0 + du, wide, top) * (1 - 1e-9) > p.maxLever) return null
+      }
+      lowest = Math.min(lowest, hingeAngle(u0 + du, near, a))
+      highest = Math.max(highest, hingeAngle(u1 + du, wide, b))
     }
     arcOf(base, d0, Math.max(d0, d1), baseArc)
     arcOf(pin, r0, Math.max(r0, r1), pinArc)
     if (baseArc.from > baseArc.to + ROUNDING || pinArc.from > pinArc.to + ROUNDING) return null
     // the low end of every build lies where it may: w + φ retracted, or w − φ extended
     const turn = turnOf(pivotError, d1) + turnOf(pivotError, r1)
-    const [a, b] = branch === 1 ? [shortest, p.retractedLength + lengthError] : [p.extendedLength - lengthError, longest]
-    const lowest = Math.min(hingeAngle(u0 + off, near, a), hingeAngle(u0, near + off, a))
-    const highest = Math.max(hingeAngle(u1 - off, wide, b), hingeAngle(u1, Math.max(0, wide - off), b))
     let w0 = Math.max(box.w0, (branch === 1 ? p.lowFrom + turn - lowest : p.lowFrom + turn + highest) - ROUNDING)
     let w1 = Math.min(box.w1, (branch === 1 ? p.lowTo - turn - highest : p.lowTo - turn + lowest) + ROUNDING)
     if (w0 > w1) return null
@@ -140,32 +175,28 @@ export function boxesOf(p: PlaceProblem, swing: number) {
 
   /** A force that no placement of a contracted box goes below at its worst build. */
   const forceBound = ({ u0, u1, v0, v1, w0, w1, base, pin, branch }: Box): number => {
-    const [near, wide] = [least(v0, v1), most(v0, v1)]
     const turn =
       pivotError === 0 ? 0 : turnOf(pivotError, Math.min((u1 + v1) / 2, base.far)) + turnOf(pivotError, Math.min((u1 - v0) / 2, pin.far))
-    const at = (length: number) => {
-      // of the builds, the one that takes most of the lever arm: nearer to the dead point that this pose is nearer to
-      const closer = off > 0 && u1 * (length * length - near * near) > near * (u1 * u1 - length * length)
-      const du = closer ? -off : 0
-      const dv = closer ? 0 : off
-      const lever = leverArm(u1 + du, near + dv, length)
-      const p0 = hingeAngle(u1 + du, wide + dv, length)
-      const p1 = hingeAngle(u0 + du, near + dv, length)
+    const at = (length: number, { du, dv }: Corner) => {
+      const lever = leverArm(u1 + du, least(v0 + dv, v1 + dv), length)
+      const p0 = hingeAngle(u1 + du, most(v0 + dv, v1 + dv), length)
+      const p1 = hingeAngle(u0 + du, least(v0 + dv, v1 + dv), length)
       const from = (branch === 1 ? w0 + p0 : w0 - p1) - 1e-9
       const to = (branch === 1 ? w1 + p1 : w1 - p0) + 1e-9
       // some build turns the arm to the worst angle that all placements of the box have in common
       const moment = to - from > 2 * turn ? loads.least(from + turn, to - turn) : loads.reached(to - turn, from + turn)
       return moment / lever
     }
-    let [bound, pose] = [0, shortest]
-    for (const length of lengths) {
-      const force = at(length)
-      if (force > bound) [bound, pose] = [force, length]
-    }
+    let [bound, pose, corner] = [0, shortest, corners[0] as Corner]
+    for (const off of corners)
+      for (const length of lengths) {
+        const force = at(length, off)
+        if (force > bound) [bound, pose, corner] = [force, length, off]
+      }
     // a peak between two poses would leave a gap that no smaller box closes
     for (let step = (longest - shortest) / (POSES - 1) / 2, k = 0; k < CLOSER; k++, step /= 2)
       for (const length of [pose - step, pose + step]) {
-        const force = length >= shortest && length <= longest ? at(length) : 0
+        const force = length >= shortest && length <= longest ? at(length, corner) : 0
         if (force > bound) [bound, pose] = [force, length]
       }
     return bound * (1 - 1e-9)

@@ -49,8 +49,8 @@ export function mostLever(build: Build): number {
   const shorter = Math.min(distances[1], radii[1])
   if (squareTo >= retracted[0] && squareFrom <= extended[1]) return shorter
   const length = squareTo < retracted[0] ? retracted[0] : extended[1]
-  // rises with u and falls with |v|
-  return Math.min(shorter, leverArm(distances[1] + radii[1], near, length))
+  // with the rod nowhere square it only grows on the way to a corner
+  return Math.max(...cornersOf(build).map(([d, r]) => leverArm(d + r, d - r, length)))
 }
 
 /** Range of the angle at the hinge at a length. */
@@ -81,24 +81,31 @@ function slopesAt(d: number, r: number, length: number): readonly [number, numbe
   return [-(x - y + z) / (2 * x * area), -(y - x + z) / (2 * y * area)]
 }
 
+/** A swing that no build stays below, and the corner where it was worked out. */
+export interface LeastSwing {
+  readonly swing: number
+  readonly distance: number
+  readonly radius: number
+}
+
 /**
  * A swing that no build stays below: it is convex in D² and r², so that it nowhere lies under the tangent plane at the corner where
  * it is least, which touches it there unless an edge dips below its own ends.
  */
-export function leastSwing({ distances, radii, retracted, extended }: Build): number {
+export function leastSwing({ distances, radii, retracted, extended }: Build): LeastSwing {
   const [from, to] = [retracted[1], extended[0]]
-  if (!(to > from)) return 0
+  if (!(to > from)) return { swing: 0, distance: distances[0], radius: radii[0] }
   let [least, d, r] = [Number.POSITIVE_INFINITY, 0, 0]
   for (const x of distances)
     for (const y of radii) {
       const swing = swingBetween(x + y, x - y, from, to)
       if (swing < least) [least, d, r] = [swing, x, y]
     }
-  if (distances[0] === distances[1]) return least
+  if (distances[0] === distances[1]) return { swing: least, distance: d, radius: r }
   const [start, end] = [slopesAt(d, r, from), slopesAt(d, r, to)]
   const other = ([low, high]: readonly [number, number], at: number) => (at === low ? high : low)
   const fall = (slope: number, range: readonly [number, number], at: number) => Math.min(0, slope * (other(range, at) ** 2 - at * at))
-  return Math.max(0, least + fall(end[0] - start[0], distances, d) + fall(end[1] - start[1], radii, r))
+  return { swing: Math.max(0, least + fall(end[0] - start[0], distances, d) + fall(end[1] - start[1], radii, r)), distance: d, radius: r }
 }
 
 /** The most that any build swings: convex as it is, that lies at a corner. */

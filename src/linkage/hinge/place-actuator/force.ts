@@ -18,7 +18,7 @@ export interface Peak {
 }
 
 /** Arm angle of a motion with its pivots at these distances. */
-const angleAt = ({ apart, branch }: Motion, distance: number, radius: number, length: number) =>
+export const angleAt = ({ apart, branch }: Motion, distance: number, radius: number, length: number) =>
   apart + branch * hingeAngle(distance + radius, distance - radius, length)
 
 /** Forces over a stroke at even lengths, every pose turned by up to `turn`, and how to climb to the largest one. */

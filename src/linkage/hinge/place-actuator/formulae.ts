@@ -62,6 +62,9 @@ const swing = 'equalText(objective, "max-swing")'
 /** Lever arm of a triangle, as text. */
 const leverText = (D: string, r: string, L: string) => `sqrt(((${D} + ${r})^2 - ${L}^2) * (${L}^2 - (${D} - ${r})^2)) / (2 * ${L})`
 
+/** Fall of the angle at the hinge with the square of a pivot's distance, as text. */
+const slope = (own: string, other: string, p: string) => `(${own}^2 - ${other}^2 + L_${p}^2) / (4 * ${own}^3 * ${other} * sin(phi_${p}))`
+
 /** The pivots nearest and farthest, the lengths shortest and longest: where the worst lever arm lies. */
 const corners = ["D - d_p", "D + d_p"].flatMap((D) =>
   ["r - d_p", "r + d_p"].flatMap((r) => ["(L_1 - d_l)", "(L_2 + d_l)"].map((L) => ({ D: `(${D})`, r: `(${r})`, L }))),
@@ -123,13 +126,48 @@ export const placeActuatorFormulae: readonly PlaceStep[] = [
   { solved: "D_v", meaning: "fixed pivot from the hinge in the worst build, by branch and bound within the tolerances" },
   { solved: "r_v", meaning: "moving pivot from the hinge in the worst build, likewise" },
   { solved: "L_v", meaning: "length at its peak force, likewise" },
-  { solved: "theta_v", meaning: "arm angle there, likewise" },
   ...poseSteps("v", "in the worst build", "D_v", "r_v"),
   { left: "L_v^2 + 2 * D_v * r_v * cos(phi_v)", right: "D_v^2 + r_v^2", meaning: "cosine rule in the worst build" },
+  {
+    symbol: "delta_v",
+    kind: "angle",
+    meaning: "turn of the arm there by pivots off across their lines, at most asin(d_p/D) + asin(d_p/r) either way",
+    given: (_si, _out, trace) => (trace as PlaceTrace).turned,
+  },
+  { symbol: "theta_v", meaning: "arm angle there", is: "theta_l + (b == 1 ? phi_v - phi_1 : phi_2 - phi_v) + delta_v" },
   ...loadSteps("v", "in the worst build", (trace) => trace.worst),
   {
-    solved: "sigma_v",
-    meaning: "a swing that no build stays below: convex in D² and r², at the corner of the tolerances where it is least",
+    symbol: "D_u",
+    kind: "length",
+    meaning: "fixed pivot from the hinge in the corner of the tolerances that swings least",
+    given: (_si, _out, trace) => (trace as PlaceTrace).tight.distance,
+  },
+  {
+    symbol: "r_u",
+    kind: "length",
+    meaning: "moving pivot from the hinge in that corner",
+    given: (_si, _out, trace) => (trace as PlaceTrace).tight.radius,
+  },
+  { symbol: "L_s", kind: "length", meaning: "retracted length at its longest", is: "L_1 + d_l" },
+  ...poseSteps("s", "in that corner, retracted", "D_u", "r_u"),
+  { symbol: "L_t", kind: "length", meaning: "extended length at its shortest", is: "L_2 - d_l" },
+  ...poseSteps("t", "in that corner, extended", "D_u", "r_u"),
+  {
+    symbol: "e_D",
+    kind: "number",
+    meaning: "what the tangent there falls by on the way to the other fixed pivot",
+    is: `min(0, (${slope("D_u", "r_u", "s")} - ${slope("D_u", "r_u", "t")}) * ((2 * D - D_u)^2 - D_u^2))`,
+  },
+  {
+    symbol: "e_r",
+    kind: "number",
+    meaning: "what the tangent there falls by on the way to the other moving pivot",
+    is: `min(0, (${slope("r_u", "D_u", "s")} - ${slope("r_u", "D_u", "t")}) * ((2 * r - r_u)^2 - r_u^2))`,
+  },
+  {
+    symbol: "sigma_v",
+    meaning: "a swing that no build stays below: convex in D² and r², it lies above its tangent in that corner",
+    is: "max(0, phi_t - phi_s + e_D + e_r)",
   },
   { symbol: "l_v", meaning: "minimum lever arm of any build", is: `min(${corners.map(({ D, r, L }) => leverText(D, r, L)).join(", ")})` },
   {

@@ -141,13 +141,19 @@ function solve(si: Si, trace?: Partial<PlaceTrace>): PlaceActuator | NoSolution<
  * m]; X_p: springs, moving end to fixed end, outward, at peak force [m]; Y_p: springs, moving end to fixed end, up, at
  * peak force [m]; Z_p: lengths of the springs at peak force [m]; T_p: tensions of the springs at peak force; one that
  * only pulls is slack below its free length [N]; N_p: moment of the springs at peak force [N m]; phi_v: angle at the
- * hinge between the pivots in the worst build [rad]; lever_v: lever arm in the worst build [m]; k_v: weight over
+ * hinge between the pivots in the worst build [rad]; lever_v: lever arm in the worst build [m]; delta_v: turn of the
+ * arm there by pivots off across their lines, at most asin(d_p/D) + asin(d_p/r) either way [rad]; k_v: weight over
  * weight at rest in the worst build; e_v: gust in the worst build: 1 pushes the arm down, −1 up; j_v: masses in the
  * worst build: 0 the first, 1 those at other times; lambda_v: lean in the worst build [rad]; M_v: moment of the
  * weights in the worst build [N m]; X_v: springs, moving end to fixed end, outward, in the worst build [m]; Y_v:
  * springs, moving end to fixed end, up, in the worst build [m]; Z_v: lengths of the springs in the worst build [m];
  * T_v: tensions of the springs in the worst build; one that only pulls is slack below its free length [N]; N_v: moment
- * of the springs in the worst build [N m].
+ * of the springs in the worst build [N m]; D_u: fixed pivot from the hinge in the corner of the tolerances that swings
+ * least [m]; r_u: moving pivot from the hinge in that corner [m]; L_s: retracted length at its longest [m]; phi_s:
+ * angle at the hinge between the pivots in that corner, retracted [rad]; lever_s: lever arm in that corner, retracted
+ * [m]; L_t: extended length at its shortest [m]; phi_t: angle at the hinge between the pivots in that corner, extended
+ * [rad]; lever_t: lever arm in that corner, extended [m]; e_D: what the tangent there falls by on the way to the other
+ * fixed pivot; e_r: what the tangent there falls by on the way to the other moving pivot.
  *
  * **Sources**
  * - A. H. Land, A. G. Doig (Econometrica 28): An automatic method of solving discrete programming problems, 1960,

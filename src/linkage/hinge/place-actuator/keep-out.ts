@@ -104,17 +104,18 @@ export function clearanceOf(k: KeepOut, build: Build, { distance, radius, branch
   return nearest
 }
 
-/** Shares of the rod's line at which it is looked for in the polygons. */
+/** Shares of the rod's line at which its depth in the polygons is looked at. */
 const SHARES = [0, 0.25, 0.5, 0.75, 1] as const
 
 /**
- * Whether a rod comes too near whatever its ends are, each somewhere within a circle: a point of its line cannot be farther off
- * than the circles are wide, and one that lies deeper in a polygon than that is in it for all of them.
+ * The most that a rod can keep from the polygons whatever its ends are, each somewhere within a circle; negative where it lies in one
+ * for all of them. A point of its line cannot be farther off than the circles are wide, and as they shrink this is the rod's distance.
  */
-export function alwaysHits(k: KeepOut, needed: number, base: Point, baseOff: number, pin: Point, pinOff: number): boolean {
+export function mostRoom(k: KeepOut, base: Point, baseOff: number, pin: Point, pinOff: number): number {
+  let room = rodDistance(k.polygons, base, pin) + Math.max(baseOff, pinOff)
   for (const share of SHARES) {
     const off = (1 - share) * baseOff + share * pinOff
-    if (depthIn(k.polygons, base.x + share * (pin.x - base.x), base.y + share * (pin.y - base.y)) + needed > off) return true
+    room = Math.min(room, off - depthIn(k.polygons, base.x + share * (pin.x - base.x), base.y + share * (pin.y - base.y)))
   }
-  return false
+  return room
 }

@@ -3,9 +3,9 @@
 import type { Certified } from "../../../numeric/index.js"
 import { type NoSolution, refuse } from "../../../solver/index.js"
 import { wrapAngle } from "../geometry.js"
-import { buildOf, leastLevers, leastSwing } from "./build.js"
+import { buildOf, type LeastSwing, leastLevers, leastSwing } from "./build.js"
 import type { WorstLoad } from "./envelope.js"
-import { drawnPeak, worstPeak } from "./force.js"
+import { angleAt, drawnPeak, worstPeak } from "./force.js"
 import { frontOf, pivotsOf, problemOf } from "./front.js"
 import { lowAngleOf } from "./local.js"
 import { leverArm, type Placement, type PlaceProblem, swingBetween } from "./model.js"
@@ -17,6 +17,10 @@ import type { PlaceActuator, PlaceActuatorRefusal, Si } from "./types.js"
 export interface PlaceTrace {
   readonly drawn: WorstLoad
   readonly worst: WorstLoad
+  /** Turn of the arm in the worst build by pivots off across their lines, rad. */
+  readonly turned: number
+  /** The corner of the tolerances where the least swing was worked out. */
+  readonly tight: LeastSwing
 }
 
 /** The minimum peak force; where a rating lies between what was proved and what was found, the search goes on for one within it. */
@@ -90,10 +94,17 @@ export function kernel(si: Si, trace?: Partial<PlaceTrace>): PlaceActuator | NoS
   const swing = swingBetween(u, v, retractedLength, extended)
   const drawn = drawnPeak(problem, placement)
   const { peak: worst } = worstPeak(problem, placement)
-  if (trace) Object.assign(trace, { drawn: problem.loads.worst(drawn.angle), worst: problem.loads.worst(worst.angle) } satisfies PlaceTrace)
   const build = buildOf(problem, distance, radius)
   const levers = leastLevers(build)
-  const leastSwung = leastSwing(build)
+  const tight = leastSwing(build)
+  const leastSwung = tight.swing
+  if (trace)
+    Object.assign(trace, {
+      drawn: problem.loads.worst(drawn.angle),
+      worst: problem.loads.worst(worst.angle),
+      turned: worst.angle - angleAt(placement, worst.distance, worst.radius, worst.length),
+      tight,
+    } satisfies PlaceTrace)
   const low = lowAngleOf(problem, placement)
   const forceBound = seeksForce ? Math.min(search.bound, worst.force) : null
   const swingBound = seeksForce ? null : Math.max(-search.bound, leastSwung)

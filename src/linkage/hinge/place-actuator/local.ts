@@ -64,7 +64,7 @@ export function localSearch(p: PlaceProblem, goal: PlaceGoal) {
     if (!(u >= shortestSum && size <= widestDifference)) return null
     if (!(swingBound(p, { u0: u, v0: size, v1: size }) >= goal.swing)) return null
     const build = buildOf(p, distance, radius)
-    const swing = leastSwing(build)
+    const { swing } = leastSwing(build)
     if (!(swing >= goal.swing) || (p.maxSwing < Number.POSITIVE_INFINITY && mostSwing(build) > p.maxSwing)) return null
     const { lever, sine } = leastLevers(build)
     if (!(lever >= p.minLever && sine >= p.minTransmissionSine)) return null
@@ -134,7 +134,7 @@ export function localSearch(p: PlaceProblem, goal: PlaceGoal) {
 
   /** u at which the swing is just the one wanted, between limits; the force falls with u up to there. */
   const atSwing = (u0: number, u1: number, v: number): number | null => {
-    const spare = (u: number) => leastSwing(buildOf(p, (u + v) / 2, (u - v) / 2)) - goal.swing
+    const spare = (u: number) => leastSwing(buildOf(p, (u + v) / 2, (u - v) / 2)).swing - goal.swing
     const over0 = spare(u0)
     if (!(over0 >= 0)) return null
     if (spare(u1) >= 0) return u1
