@@ -2,7 +2,8 @@
 
 import { goldenMinimum, integrateVector } from "../../numeric/index.js"
 import type { DriveLine } from "../drives/drive.js"
-import { type Limit, type SupplyModel, type SupplyState, settle, supplyState } from "../supply/tree.js"
+import { settle } from "../supply/settle.js"
+import { type Limit, type SupplyModel, type SupplyState, supplyState } from "../supply/tree.js"
 import {
   currentFor,
   type EffortState,

@@ -1,5 +1,5 @@
 // A power tree laid out, and its voltages for the currents that the drives set by their efforts.
-import { type ConverterSpec, converterOutput, type LimitedBy } from "../../converter/index.js"
+import type { ConverterSpec, LimitedBy } from "../../converter/index.js"
 import { openCircuitVoltage, resistanceFactor } from "../../pack/index.js"
 import { isNoSolution, type SiOf } from "../../solver/index.js"
 import { voltageDrop } from "../../wire/index.js"
@@ -28,7 +28,7 @@ export const allParts: SupplyParts = { sourceResistance: true, wires: true, limi
 /** What holds a bus down. */
 export type Limit = LimitedBy | "source-current" | "no-input" | "too-much-power"
 
-/** The tree at one set of currents; written anew by every call of {@link settle}. */
+/** The tree at one set of currents; written anew by every call of `settle`. */
 export interface SupplyState {
   /** Voltage at each bus, and at the end of its run before a converter, V. */
   readonly volts: Float64Array
@@ -40,8 +40,15 @@ export interface SupplyState {
   readonly sourceAmps: Float64Array
   /** Current of the loads of constant power at each bus, A. */
   readonly powerAmps: Float64Array
+  /** Demand at each bus and source as it is summed up: I = wants + leans·V. */
+  readonly wants: Float64Array
+  readonly leans: Float64Array
+  readonly sourceWants: Float64Array
+  readonly sourceLeans: Float64Array
   /** What holds each bus down, its own or one above it. */
   readonly limits: Limit[]
+  /** Largest step of a voltage in the last pass, V. */
+  moved: number
   /** First bus at which the tree finds no state, with why; −1 where it has one. */
   failed: number
 }
@@ -65,8 +72,8 @@ export interface SupplyModel {
   readonly conductance: Float64Array
   /** Currents at which a bus's efficiency curve bends, by bus. */
   readonly breaks: readonly (readonly number[])[]
-  /** Whether a state needs more than one pass: currents that answer to voltages. */
-  readonly coupled: boolean
+  /** Whether currents answer to voltages otherwise than in proportion: converters, loads of constant power. */
+  readonly bends: boolean
 }
 
 /** Resistance of a run both ways, contacts included: wire.voltageDrop's own sum. */
@@ -159,7 +166,7 @@ export function supplyModel(tree: SiOf<PowerTree>, parts: SupplyParts = allParts
   }
   const converters = tree.buses.map((bus, i): ConverterSpec | null => {
     if (!bus.converter) return null
-    const limit = bankLimit(tree, model, i)
+    const limit = sourceLimit(tree, model, i)
     const own = bus.converter.inputCurrentLimit
     return {
       ...bus.converter,
@@ -167,34 +174,25 @@ export function supplyModel(tree: SiOf<PowerTree>, parts: SupplyParts = allParts
       outputCurrentLimit: parts.limits ? bus.converter.outputCurrentLimit : null,
     }
   })
-  const fixed = model.power.every((p) => p === 0) && model.conductance.every((g) => g === 0)
-  const fed = new Int32Array(sources.length)
-  converters.forEach((c, i) => {
-    if (c) fed[model.sourceOf[i] as number] = (fed[model.sourceOf[i] as number] as number) + 1
-  })
   return {
     ...model,
     converters,
     breaks: tree.buses.map((bus) => bus.converter?.efficiency.map((p) => p.outputCurrent) ?? []),
-    coupled: !fixed || fed.some((n) => n > 1),
+    bends: model.power.some((p) => p > 0) || converters.some((c) => c !== null),
   }
 }
 
-/** A limited source that feeds one converter and nothing else is held by what the converter takes in. */
-function bankLimit(
+/** What a limited source gives at most holds what a converter takes in from it, whatever plain buses lie between. */
+function sourceLimit(
   tree: SiOf<PowerTree>,
-  { above, sourceOf: of }: { readonly above: Int32Array; readonly sourceOf: Int32Array },
+  { above, sourceOf: of, sources }: { readonly above: Int32Array; readonly sourceOf: Int32Array; readonly sources: readonly SourceModel[] },
   bus: number,
 ): number | null {
-  const source = tree.sources[of[bus] as number] as SiOf<PowerSource>
-  if (source.type === "cells") return null
-  const first = tree.buses.flatMap((one, i) => (of[i] === of[bus] && (above[i] === -1 || !one.converter) ? [i] : []))
-  return above[bus] === -1 && first.every((i) => i === bus || above[i] !== -1) && first.filter((i) => above[i] === -1).length === 1
-    ? source.currentLimit
-    : null
+  for (let up = above[bus] as number; up !== -1; up = above[up] as number) if ((tree.buses[up] as SiOf<Bus>).converter) return null
+  return (sources[of[bus] as number] as SourceModel).currentLimit
 }
 
-/** A state to be written by {@link settle}. */
+/** A state to be written by `settle`. */
 export function supplyState({ names, sources }: Pick<SupplyModel, "names" | "sources">): SupplyState {
   const n = names.length
   return {
@@ -204,110 +202,12 @@ export function supplyState({ names, sources }: Pick<SupplyModel, "names" | "sou
     outAmps: new Float64Array(n),
     sourceAmps: new Float64Array(sources.length),
     powerAmps: new Float64Array(n),
+    wants: new Float64Array(n),
+    leans: new Float64Array(n),
+    sourceWants: new Float64Array(sources.length),
+    sourceLeans: new Float64Array(sources.length),
     limits: new Array<Limit>(n).fill("none"),
+    moved: 0,
     failed: -1,
-  }
-}
-
-/** Passes after which currents that answer to voltages count as beyond what the tree can carry. */
-const PASSES = 3000
-const SETTLED = 1e-14
-
-/**
- * Voltages of a tree for the currents that drives draw at its buses. Currents are summed towards the sources and voltages
- * handed outwards; each converter and each load of constant power is answered in closed form, on the branch of the higher
- * voltage, for what the others draw. From open circuit every pass lowers the voltages, so that what they come to rest at is
- * the state at the higher voltages.
- */
-export function settle(model: SupplyModel, drawn: Float64Array, state: SupplyState): void {
-  const { order, above, sourceOf: of, sources, resistance, path, converters, steady, power, conductance } = model
-  const { volts, inputVolts, runAmps, outAmps, sourceAmps, powerAmps, limits } = state
-  const n = order.length
-  state.failed = -1
-  for (let k = 0; k < n; k++) {
-    const i = order[k] as number
-    const up = above[i] as number
-    const open = up === -1 ? (sources[of[i] as number] as SourceModel).openVoltage : (volts[up] as number)
-    inputVolts[i] = open
-    volts[i] = converters[i]?.outputVoltage ?? open
-    runAmps[i] = 0
-    powerAmps[i] = 0
-    limits[i] = "none"
-  }
-  let before = Number.POSITIVE_INFINITY
-  for (let pass = 0; pass < PASSES; pass++) {
-    let moved = 0
-    for (let i = 0; i < n; i++) outAmps[i] = (drawn[i] as number) + (steady[i] as number)
-    sourceAmps.fill(0)
-    for (let k = n - 1; k >= 0; k--) {
-      const i = order[k] as number
-      let amps = (outAmps[i] as number) + (volts[i] as number) * (conductance[i] as number)
-      const watts = power[i] as number
-      if (watts > 0) {
-        // what the others leave of the voltage, behind the resistance up to here
-        const r = converters[i] ? 0 : (path[i] as number)
-        const alone = (volts[i] as number) + r * (powerAmps[i] as number)
-        const under = alone * alone - 4 * r * watts
-        if (under < 0) {
-          state.failed = i
-          limits[i] = "too-much-power"
-          return
-        }
-        powerAmps[i] = (2 * watts) / (alone + Math.sqrt(under))
-        amps += powerAmps[i] as number
-      }
-      outAmps[i] = amps
-      const spec = converters[i]
-      let taken = amps
-      if (spec) {
-        const r = path[i] as number
-        const source = { sourceVoltage: (inputVolts[i] as number) + r * (runAmps[i] as number), sourceResistance: r }
-        const point = converterOutput(spec, source, amps)
-        if (point === null) {
-          state.failed = i
-          limits[i] = "no-input"
-          return
-        }
-        taken = point.inputCurrent
-        moved = Math.max(moved, Math.abs(point.outputVoltage - (volts[i] as number)))
-        volts[i] = point.outputVoltage
-        limits[i] = point.limitedBy
-      }
-      runAmps[i] = taken
-      const up = above[i] as number
-      if (up === -1) sourceAmps[of[i] as number] = (sourceAmps[of[i] as number] as number) + taken
-      else outAmps[up] = (outAmps[up] as number) + taken
-    }
-    for (let k = 0; k < n; k++) {
-      const i = order[k] as number
-      const up = above[i] as number
-      const s = of[i] as number
-      const { openVoltage, resistance: inside } = sources[s] as SourceModel
-      const from = up === -1 ? openVoltage - inside * (sourceAmps[s] as number) : (volts[up] as number)
-      const input = from - (resistance[i] as number) * (runAmps[i] as number)
-      moved = Math.max(moved, Math.abs(input - (inputVolts[i] as number)))
-      inputVolts[i] = input
-      if (!converters[i]) volts[i] = input
-    }
-    // without currents that answer to voltages a second pass changes nothing
-    if (!model.coupled && pass >= 1) break
-    if (moved <= SETTLED * 100 || (moved >= before && moved < 1e-11)) break
-    if (pass === PASSES - 1) {
-      state.failed = order[n - 1] as number
-      limits[state.failed] = "too-much-power"
-      return
-    }
-    before = moved
-  }
-  for (let k = 0; k < n; k++) {
-    const i = order[k] as number
-    const { currentLimit } = sources[of[i] as number] as SourceModel
-    if (currentLimit !== null && (sourceAmps[of[i] as number] as number) > currentLimit * (1 + 1e-12)) {
-      volts[i] = 0
-      limits[i] = "source-current"
-    } else if (limits[i] === "none") {
-      const up = above[i] as number
-      if (up !== -1) limits[i] = limits[up] as Limit
-    }
   }
 }
