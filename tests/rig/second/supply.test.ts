@@ -47,7 +47,7 @@ describe("power tree against the network solver with converters iterated outside
   it("80 drawn trees with heavy loads: both find a state, or neither does", () => {
     let [answered, refused] = [0, 0]
     for (let n = 0; n < 80; n++) {
-      const { tree, drawn: amps } = drawnTree(random, false, 12)
+      const { tree, drawn: amps } = drawnTree(random, false, 40)
       const { state } = stateOf(tree, amps)
       const second = secondState(tree, amps)
       expect(state.failed < 0, JSON.stringify(tree)).toBe(second !== null)
