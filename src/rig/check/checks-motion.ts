@@ -3,7 +3,7 @@ import { formatQuantity, type Kind } from "../../quantity/index.js"
 import { commonPractice } from "../../solver/index.js"
 import { holdingEffort } from "../run/holding.js"
 import { coordinatesAt, type MotionModel } from "../run/motion-model.js"
-import { refusalOf } from "../run/move.js"
+import { stopped as refusalOf } from "../run/stopped.js"
 import { MOTORS } from "../sources.js"
 import { blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
@@ -60,12 +60,7 @@ export const motionChecks: readonly RigCheck[] = [
       rig.motions.map((motion, i) => {
         const stopped = (rig.runs[i] as readonly Run[]).find((run) => run.stop)
         const sentence = stopped
-          ? refusalOf(
-              rig.situations,
-              rig.conditions.map((c) => c.name),
-              i,
-              stopped,
-            )
+          ? refusalOf(stopped.ride, stopped.stop?.travel ?? 0).message
           : `${motion.name} passes its whole travel, out and back.`
         return {
           subject: motion.name,

@@ -121,11 +121,13 @@ export interface EffortState {
   /** Mechanism or element that the trouble is with, and by how much it is short there. */
   at: string
   shortBy: number
+  /** Least pull or push in its lines and buffers, negative where one is slack; infinite without any. */
+  tightness: number
   /** Inertia at one drive's output, drive included, and its slope. */
   inertia: number
 }
 
-export const effortState = (): EffortState => ({ effort: 0, form: 0, trouble: "none", at: "", shortBy: 0, inertia: 0 })
+export const effortState = (): EffortState => ({ effort: 0, form: 0, trouble: "none", at: "", shortBy: 0, tightness: 0, inertia: 0 })
 
 /** Forms told apart by one number. */
 const mixed = (form: number, next: number) => (form * 131 + next + 1) % 1000003
@@ -140,9 +142,12 @@ function back(chain: readonly Transmission[], ratios: Float64Array, from: number
     const element = chain[i] as Transmission
     const ratio = Math.abs(ratios[from + i] as number)
     forward *= Math.sign(ratios[from + i] as number)
-    if (element.transmits !== "both-ways" && forward * e < -1e-12 && found.trouble === "none") {
-      found.trouble = "slack"
-      found.shortBy = -forward * e
+    if (element.transmits !== "both-ways") {
+      found.tightness = Math.min(found.tightness, forward * e)
+      if (forward * e < -1e-12 && found.trouble === "none") {
+        found.trouble = "slack"
+        found.shortBy = -forward * e
+      }
     }
     found.form = mixed(found.form, e > 0 ? 1 : 0)
     e = element.drag + (e > 0 ? (e * ratio) / element.forward : e * ratio * (element.backward - element.unlocking))
@@ -182,6 +187,55 @@ export function staticHolds({ mechanism, state, frame }: MovedPart, q: number, a
   return holds(state, frame, around)
 }
 
+/** Walks a chain at a travel of its input: slopes into `ratios`, product and inertia into `walk`; false where it cannot follow. */
+function follow(
+  chain: readonly Transmission[],
+  ratios: Float64Array,
+  from: number,
+  travel: number,
+  walk: Walk,
+  found: EffortState,
+): boolean {
+  walk.out = travel
+  walk.ratio = 1
+  walk.inertia = 0
+  for (let i = 0; i < chain.length; i++) {
+    const element = chain[i] as Transmission
+    const x = walk.out
+    const r = element.ratio(x)
+    if (!(x >= element.low && x <= element.high) || r === 0) {
+      found.trouble = r === 0 ? "dead-point" : "cannot-close"
+      found.shortBy = Math.max(element.low - x, x - element.high, 0)
+      return false
+    }
+    ratios[from + i] = r
+    walk.inertia += element.inertia * walk.ratio * walk.ratio
+    walk.out = element.out(x)
+    walk.ratio *= r
+  }
+  return true
+}
+
+interface Walk {
+  out: number
+  ratio: number
+  /** Inertia of its elements, at its input. */
+  inertia: number
+}
+const shared: Walk = { out: 0, ratio: 1, inertia: 0 }
+const behind: Walk = { out: 0, ratio: 1, inertia: 0 }
+
+/** Whether a mechanism has a dead point between its start and a coordinate: it may start or end there, never pass. */
+function passes({ mechanism, start }: MovedPart, q: number, found: EffortState): boolean {
+  for (const dead of mechanism.deadPoints)
+    if ((start - dead) * (q - dead) < 0) {
+      found.trouble = "dead-point"
+      found.shortBy = Math.abs(q - dead)
+      return true
+    }
+  return false
+}
+
 /** Adds up what all mechanisms of a motion ask of one drive at a travel, on a way. */
 export function effortAt(model: MotionModel, travel: number, way: Way, around: Surroundings, found: EffortState): void {
   const { chain, parts, drive, drives } = model
@@ -190,40 +244,21 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
   found.form = 0
   found.at = ""
   found.shortBy = 0
-  let [x, common] = [travel, 1]
-  for (let i = 0; i < chain.length; i++) {
-    const element = chain[i] as Transmission
-    const r = element.ratio(x)
-    if (!(x >= element.low && x <= element.high) || r === 0) {
-      found.trouble = r === 0 ? "dead-point" : "cannot-close"
-      found.at = "the transmission"
-      found.shortBy = Math.max(element.low - x, x - element.high, 0)
-      return
-    }
-    ratios[i] = r
-    x = element.out(x)
-    common *= r
+  found.tightness = Number.POSITIVE_INFINITY
+  if (!follow(chain, ratios, 0, travel, shared, found)) {
+    found.at = "the transmission"
+    return
   }
+  const common = shared.ratio
   let [sum, inertia] = [0, 0]
   const dir = way * Math.sign(common)
   for (const part of parts) {
     const { mechanism, own, state, frame, sign } = part
-    let [y, ratio] = [x, 1]
-    for (let i = 0; i < own.length; i++) {
-      const element = own[i] as Transmission
-      const r = element.ratio(y)
-      if (!(y >= element.low && y <= element.high) || r === 0) {
-        found.trouble = r === 0 ? "dead-point" : "cannot-close"
-        found.at = part.name
-        found.shortBy = Math.max(element.low - y, y - element.high, 0)
-        return
-      }
-      ratios[chain.length + i] = r
-      y = element.out(y)
-      ratio *= r
-    }
-    const q = part.start + sign * y
     found.at = part.name
+    if (!follow(own, ratios, chain.length, shared.out, behind, found)) return
+    const { ratio } = behind
+    const q = part.start + sign * behind.out
+    if (passes(part, q, found)) return
     if (!(q >= mechanism.low && q <= mechanism.high)) {
       found.trouble = "cannot-close"
       found.shortBy = Math.max(mechanism.low - q, q - mechanism.high)
@@ -249,7 +284,7 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
     part.effort = s * effort
     sum += part.count * (own.length ? back(own, ratios, chain.length, effort, dir, found) : effort)
     if (found.trouble !== "none") return
-    inertia += part.count * state.inertia * ratio * ratio
+    inertia += part.count * (state.inertia * ratio * ratio + behind.inertia)
   }
   found.at = ""
   const total = back(chain, ratios, 0, sum, way, found)
@@ -258,7 +293,7 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
     return
   }
   found.effort = total / drives
-  found.inertia = drive.inertia + (inertia * common * common) / drives
+  found.inertia = drive.inertia + (inertia * common * common + shared.inertia) / drives
   found.form = mixed(found.form, total > 0 ? 1 : 0)
 }
 

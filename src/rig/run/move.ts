@@ -1,6 +1,6 @@
 // A motion out and back on the rig's own supply: how long, how hard, where the seconds go, and what stops it first.
-import { formatQuantity } from "../../quantity/index.js"
-import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
+import { goldenMinimum } from "../../numeric/index.js"
+import { isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
 import { allParts, type SupplyModel, type SupplyParts, supplyModel } from "../supply/tree.js"
 import { buildMotion, type RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
@@ -17,6 +17,7 @@ import {
 } from "./motion-model.js"
 import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types.js"
 import { type Feed, firstStop, type Ride, ride, ridePoint, type SolvedRide, seconds, solveRide } from "./ride.js"
+import { nearestOf, stopped } from "./stopped.js"
 
 /** All motions of a rig, put together, and its supply. */
 export interface Situation {
@@ -34,16 +35,25 @@ export function situation(members: Members, rig: RigSi): Situation {
   }
 }
 
-/** Maximum current of one drive of a motion, running either way. */
+/** Maximum current of one drive of a motion, running either way; no more than its driver lets through. */
 export function peakCurrent(motion: MotionModel, around: Surroundings): number {
   const state = effortState()
-  let peak = motion.drive.standbyCurrent
-  for (const way of [1, -1] as const)
-    for (let i = 0; i <= 40; i++) {
-      effortAt(motion, (motion.span * i) / 40, way, around, state)
-      if (state.trouble === "none") peak = Math.max(peak, currentFor(motion.drive, state.effort))
+  const { drive, span } = motion
+  let peak = drive.standbyCurrent
+  for (const way of [1, -1] as const) {
+    const current = (travel: number) => {
+      effortAt(motion, travel, way, around, state)
+      return state.trouble === "none" ? currentFor(drive, state.effort) : Number.NEGATIVE_INFINITY
     }
-  return peak
+    let [most, at] = [Number.NEGATIVE_INFINITY, 0]
+    for (let i = 0; i <= 40; i++) {
+      const here = current((span * i) / 40)
+      if (here > most) [most, at] = [here, (span * i) / 40]
+    }
+    const between = goldenMinimum((x) => -current(x), Math.max(0, at - span / 40), Math.min(span, at + span / 40))
+    peak = Math.max(peak, most, current(between))
+  }
+  return Math.min(peak, drive.currentLimit ?? Number.POSITIVE_INFINITY)
 }
 
 /** What feeds a motion: its bus while the other motions draw the most they draw, or its rated voltage where none is stated. */
@@ -93,105 +103,6 @@ function waterfall(at: Situation, index: number, way: Way, duration: number): Wa
     before = here
   }
   return steps
-}
-
-/** Effort at which a drive stalls on its feed. */
-function stallEffort(one: Ride): number {
-  const { windingResistance, frictionCurrent, effortConstant } = one.line
-  return Math.max(0, (one.point.voltage / windingResistance - frictionCurrent) * effortConstant)
-}
-
-/** The refusal of a motion that something stops. */
-function stopped(at: Situation, index: number, one: Ride, travel: number): NoSolution<MoveRefusal> {
-  const motion = at.motions[index] as MotionModel
-  const point = ridePoint(one, travel)
-  const { trouble } = point
-  const place = motion.drive.travel === "length" ? formatQuantity("length", travel, "mm") : formatQuantity("angle", travel)
-  const values = { motion: motion.name, way: one.way === 1 ? "out" : "back", place, part: one.effort.at || "the transmission" }
-  const where = { travel }
-  const short = Math.max(one.effort.shortBy, Number.MIN_VALUE)
-  const kind = motion.drive.travel === "length" ? "force" : "moment"
-  switch (trouble) {
-    case "cannot-close":
-      return refuse(
-        "cannot-close",
-        "On its way {way}, {motion} comes to {place} of its drive's travel and {part} cannot follow any further. Shorten the travel or move the pivots.",
-        short,
-        where,
-        {},
-        values,
-      )
-    case "dead-point":
-      return refuse(
-        "dead-point",
-        "On its way {way}, {motion} comes to a dead point of {part} at {place} of its drive's travel: there it has no lever. Keep the travel on one side of it.",
-        short,
-        where,
-        {},
-        values,
-      )
-    case "jammed":
-      return refuse(
-        "jammed",
-        "On its way {way}, {motion} jams at {place} of its drive's travel: friction in {part} grows with the effort faster than the effort itself.",
-        short,
-        where,
-        {},
-        values,
-      )
-    case "slack":
-      return refuse(
-        "slack",
-        "On its way {way}, {motion} leaves a line slack at {place} of its drive's travel: nothing pulls {part} back against friction. Add a spring or a second cable.",
-        short,
-        where,
-        {},
-        values,
-      )
-    case "no-supply":
-      return refuse(
-        "no-supply",
-        "On its way {way}, {motion} gets nothing at {place} of its drive's travel: the input of a converter is outside its limits.",
-        short,
-        where,
-        {},
-        values,
-      )
-    case "insufficient-power":
-      return refuse(
-        "insufficient-power",
-        "On its way {way}, {motion} asks at {place} of its drive's travel for more than its source and wires can give.",
-        Math.max(point.current, Number.MIN_VALUE),
-        where,
-        {},
-        values,
-      )
-    default: {
-      const available = stallEffort(one)
-      const needed = point.effort
-      return refuse(
-        "insufficient-effort",
-        kind === "force"
-          ? "On its way {way}, {motion} stops at {place} of its drive's travel: a rod needs {needed force} there and on this supply gives {available force}."
-          : "On its way {way}, {motion} stops at {place} of its drive's travel: a shaft needs {needed moment} there and on this supply gives {available moment}.",
-        Math.max(needed - available, Number.MIN_VALUE),
-        { travel, needed, available },
-        {},
-        values,
-      )
-    }
-  }
-}
-
-/** Why a run of a motion is stopped, in words. */
-export function refusalOf(
-  situations: readonly Situation[],
-  names: readonly string[],
-  index: number,
-  run: { readonly condition: string; readonly ride: Ride; readonly stop: { readonly travel: number } | null },
-): string {
-  const at = situations[Math.max(0, names.indexOf(run.condition))] as Situation
-  return stopped(at, index, run.ride, run.stop?.travel ?? 0).message
 }
 
 /** One way as a maker reads it. */
@@ -274,15 +185,23 @@ export function motionIndex(rig: RigSi & { readonly motion: string | null }): nu
   return rig.motion === null ? 0 : rig.motions.findIndex((m) => m.name === rig.motion)
 }
 
-/** A motion out and back. */
+/** A motion out and back; what a refusal names as nearest was tried. */
 export function solveMove(members: Members, rig: RigSi & { readonly motion: string | null }): Move | NoSolution<MoveRefusal> {
+  const answer = outAndBack(members, rig)
+  if (!isNoSolution(answer)) return answer
+  return { ...answer, nearest: nearestOf(members, rig, motionIndex(rig), answer, (changed) => !isNoSolution(outAndBack(members, changed))) }
+}
+
+function outAndBack(members: Members, rig: RigSi & { readonly motion: string | null }): Move | NoSolution<MoveRefusal> {
   const at = situation(members, rig)
   const index = motionIndex(rig)
   const feed = feedOf(at, index)
   const solve = (way: Way): { one: Ride; solved: SolvedRide } | NoSolution<MoveRefusal> => {
     const one = wayOf(at, index, way, feed)
-    const stop = firstStop(one)
-    return stop ? stopped(at, index, one, stop.travel) : { one, solved: solveRide(one) }
+    const seen = firstStop(one)
+    if (seen) return stopped(one, seen.travel)
+    const solved = solveRide(one)
+    return solved.stop ? stopped(one, solved.stop.travel) : { one, solved }
   }
   const outward = solve(1)
   if (isNoSolution(outward)) return outward

@@ -92,8 +92,7 @@ function atVoltage({ motion, line, effort }: Ride, voltage: number): number {
 
 /** The state of a motion at a travel of its drive. */
 export function ridePoint(one: Ride, travel: number): RidePoint {
-  const { motion, feed, effort, point, supply } = one
-  const { drive } = motion
+  const { motion, effort, point } = one
   point.travel = travel
   point.limitedBy = "none"
   point.trouble = "none"
@@ -108,6 +107,15 @@ export function ridePoint(one: Ride, travel: number): RidePoint {
       return point
     }
   }
+  return driven(one)
+}
+
+/** The state of a motion at the effort that its record holds. */
+function driven(one: Ride): RidePoint {
+  const { motion, feed, effort, point, supply } = one
+  const { drive } = motion
+  point.limitedBy = "none"
+  point.trouble = "none"
   point.effort = effort.effort
   const { line } = one
   let form = effort.form
@@ -169,33 +177,78 @@ const LOOKS = 160
 /** Travel on the way: 0 at its own start. */
 const travelOf = ({ motion, way }: Ride, s: number) => (way === 1 ? s : motion.span - s)
 
+/** The first place that stops a motion between two travels along its way, of which it passes the first and not the second. */
+function stopBetween(one: Ride, passes: number, stops: number): { readonly travel: number; readonly trouble: Trouble } {
+  let [low, high] = [passes, stops]
+  for (let k = 0; k < 60 && high - low > 1e-13 * one.motion.span; k++) {
+    const mid = (low + high) / 2
+    if (ridePoint(one, travelOf(one, mid)).trouble === "none") low = mid
+    else high = mid
+  }
+  return { travel: travelOf(one, high), trouble: ridePoint(one, travelOf(one, high)).trouble }
+}
+
 /** The first place that stops a motion, as seen on its way; null where it passes. */
 export function firstStop(one: Ride, looks = LOOKS): { readonly travel: number; readonly trouble: Trouble } | null {
   const { span } = one.motion
-  const free = (s: number) => ridePoint(one, travelOf(one, s)).trouble === "none"
-  const locate = (passes: number, stops: number) => {
-    let [low, high] = [passes, stops]
-    for (let k = 0; k < 60 && high - low > 1e-13 * span; k++) {
+  const { point, effort } = one
+  const width = span / looks
+  const lines = one.load === 1 && hasLines(one.motion)
+  // between two looks it may stop as well: where it is slower than on both sides, or a line less tight
+  const rate = (s: number) => (ridePoint(one, travelOf(one, s)).trouble === "none" ? point.rate : Number.NEGATIVE_INFINITY)
+  const tightness = (s: number) => {
+    effortAt(one.motion, travelOf(one, s), one.way, one.around, effort)
+    return effort.tightness
+  }
+  let [rateTwo, rateOne, tightTwo, tightOne] = [
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ]
+  for (let i = 0; i <= looks; i++) {
+    const s = width * i
+    if (ridePoint(one, travelOf(one, s)).trouble !== "none")
+      return i === 0 ? { travel: travelOf(one, 0), trouble: point.trouble } : stopBetween(one, s - width, s)
+    const [rateHere, tightHere] = [point.rate, effort.tightness]
+    const lows: number[] = []
+    if (rateOne < rateTwo && rateOne <= rateHere) lows.push(goldenMinimum(rate, s - 2 * width, s))
+    if (lines && tightOne < tightTwo && tightOne <= tightHere) lows.push(goldenMinimum(tightness, s - 2 * width, s))
+    for (const low of lows) if (ridePoint(one, travelOf(one, low)).trouble !== "none") return stopBetween(one, s - 2 * width, low)
+    ;[rateTwo, rateOne, tightTwo, tightOne] = [rateOne, rateHere, tightOne, tightHere]
+  }
+  return null
+}
+
+const hasLines = ({ chain, parts }: MotionModel) =>
+  chain.some((e) => e.transmits !== "both-ways") || parts.some((p) => p.own.some((e) => e.transmits !== "both-ways"))
+
+/** The largest effort that a drive gives at a travel on its feed, and the largest current that its bus carries there. */
+export function mostAt(one: Ride, travel: number): { readonly effort: number; readonly current: number } {
+  const { effort, feed, supply, motion } = one
+  const { effort: needed, current } = ridePoint(one, travel)
+  const largest = (from: number, holds: (x: number) => boolean) => {
+    let [low, high] = [0, from]
+    for (let k = 0; k < 60; k++) {
       const mid = (low + high) / 2
-      if (free(mid)) low = mid
+      if (holds(mid)) low = mid
       else high = mid
     }
-    return { travel: travelOf(one, high), trouble: ridePoint(one, travelOf(one, high)).trouble }
+    return low
   }
-  if (!free(0)) return { travel: travelOf(one, 0), trouble: one.point.trouble }
-  let [slowest, at] = [one.point.rate, 0]
-  for (let i = 1; i <= looks; i++) {
-    const s = (span * i) / looks
-    if (!free(s)) return locate((span * (i - 1)) / looks, s)
-    if (one.point.rate < slowest) [slowest, at] = [one.point.rate, s]
-  }
-  // between two looks it may stop as well, where it is slowest
-  const rate = (s: number) => {
-    const point = ridePoint(one, travelOf(one, s))
-    return point.trouble === "none" ? point.rate : Number.NEGATIVE_INFINITY
-  }
-  const low = goldenMinimum(rate, Math.max(0, at - span / looks), Math.min(span, at + span / looks))
-  return free(low) ? null : locate(Math.max(0, at - span / looks), low)
+  const most = largest(Math.max(0, needed), (e) => {
+    effort.effort = e
+    return driven(one).trouble === "none"
+  })
+  const carried =
+    "model" in feed && supply
+      ? largest(motion.drives * Math.max(0, current), (amps) => {
+          feeds(one, amps / motion.drives)
+          return supply.failed < 0 && (supply.volts[feed.bus] as number) > 0
+        })
+      : Number.POSITIVE_INFINITY
+  ridePoint(one, travel)
+  return { effort: most, current: carried }
 }
 
 /** Travels at which the equations change form: there the range is split. */
@@ -272,14 +325,17 @@ export interface SolvedRide {
   readonly splits: readonly number[]
   readonly error: number
   readonly evaluations: number
+  /** What stops it after all, at a place that no look met; null where nothing does. */
+  readonly stop: ReturnType<typeof firstStop>
 }
 
-function integrand(one: Ride): (travel: number, out: Float64Array) => void {
+function integrand(one: Ride, met: { first: number }): (travel: number, out: Float64Array) => void {
   const { motion, feed, supply, drawn } = one
   const { drives } = motion
   return (travel, out) => {
     const { rate, current, voltage, effort, limitedBy, trouble } = ridePoint(one, travel)
     if (trouble !== "none") {
+      met.first = Math.min(met.first, one.way === 1 ? travel : motion.span - travel)
       out.fill(Number.NaN)
       return
     }
@@ -321,11 +377,12 @@ function integrand(one: Ride): (travel: number, out: Float64Array) => void {
   }
 }
 
-/** Solves a ride that nothing stops: travels evenly spread, times and energies by adaptive quadrature between the kinks. */
+/** Solves a ride that nothing was seen to stop: travels evenly spread, times and energies by adaptive quadrature between the kinks. */
 export function solveRide(one: Ride, samples = 40): SolvedRide {
   const { span } = one.motion
   const bends = kinks(one)
-  const f = integrand(one)
+  const met = { first: Number.POSITIVE_INFINITY }
+  const f = integrand(one, met)
   const size = integrals.length
   const totals = new Float64Array(size)
   const travels = Array.from({ length: samples + 1 }, (_, i) => travelOf(one, (span * i) / samples))
@@ -353,5 +410,6 @@ export function solveRide(one: Ride, samples = 40): SolvedRide {
     splits,
     error,
     evaluations,
+    stop: met.first < span ? stopBetween(one, Math.max(0, met.first - span / LOOKS), met.first) : null,
   }
 }
