@@ -68,7 +68,7 @@ export {
   freudenstein,
 } from "./four-bar/freudenstein.js"
 export { type Grashof, type GrashofCaution, type GrashofInput, type GrashofRefusal, grashof } from "./four-bar/grashof.js"
-export { type Assembly, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar/pose.js"
+export { type Assembly, closedPose, type FourBarPose, fourBarPose, fourBarRates, fourBarToggles } from "./four-bar/pose.js"
 export {
   type CouplerPose,
   type CouplerPoseInput,
@@ -181,6 +181,7 @@ export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-pictu
 export { type Scissor, type ScissorCaution, type ScissorInput, type ScissorRefusal, scissor } from "./scissor/index.js"
 export { servoPushrod } from "./servo/servo-pushrod/index.js"
 export type { ServoPushrod, ServoPushrodCaution, ServoPushrodInput, ServoPushrodRefusal } from "./servo/servo-pushrod/kernel.js"
+export { neutral as pushrodNeutral } from "./servo/servo-pushrod/kernel.js"
 export {
   type BodyDirectionInput,
   type BodyPointInput,
@@ -192,7 +193,14 @@ export {
   skewHinge,
   skewHingePicture,
 } from "./skew-hinge/index.js"
-export { type SliderCrank, type SliderCrankCaution, type SliderCrankInput, type SliderCrankRefusal, sliderCrank } from "./slider-crank.js"
+export {
+  type SliderCrank,
+  type SliderCrankCaution,
+  type SliderCrankInput,
+  type SliderCrankRefusal,
+  sliderAt,
+  sliderCrank,
+} from "./slider-crank.js"
 export { type SliderCrankGeometry, sliderLeverAt, sliderLimits, sliderPositionAt } from "./slider-crank-geometry.js"
 export type { BodyVector } from "./space.js"
 export {

@@ -9,17 +9,17 @@ export interface SliderCrankGeometry {
 }
 const riseAt = (g: SliderCrankGeometry, angle: number) => g.crank * Math.sin(angle) - g.offset
 /** Slider past the crank pin; no number where the rod does not reach. */
-const runAt = (g: SliderCrankGeometry, angle: number) => {
+export const sliderRunAt = (g: SliderCrankGeometry, angle: number) => {
   const rise = riseAt(g, angle)
   return g.side * Math.sqrt((g.coupler - rise) * (g.coupler + rise))
 }
 
 /** Place of the slider along its line at a crank angle (rad), m. */
-export const sliderPositionAt = (g: SliderCrankGeometry, angle: number): number => g.crank * Math.cos(angle) + runAt(g, angle)
+export const sliderPositionAt = (g: SliderCrankGeometry, angle: number): number => g.crank * Math.cos(angle) + sliderRunAt(g, angle)
 
 /** Slider travel for a crank angle, m/rad: the slope of its place, infinite where the rod stands square to the slide. */
 export const sliderLeverAt = (g: SliderCrankGeometry, angle: number): number =>
-  -g.crank * Math.sin(angle) - (g.crank * Math.cos(angle) * riseAt(g, angle)) / runAt(g, angle)
+  -g.crank * Math.sin(angle) - (g.crank * Math.cos(angle) * riseAt(g, angle)) / sliderRunAt(g, angle)
 
 /** Crank angles (rad, within half a turn) that its slider cannot pass: where it turns back, and where the rod stands square to the slide. */
 export function sliderLimits(g: SliderCrankGeometry): number[] {

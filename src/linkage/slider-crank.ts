@@ -2,7 +2,7 @@ import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "..
 import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver, withNearest } from "../solver/index.js"
 import type { Assembly } from "./four-bar/pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
-import { sliderPositionAt } from "./slider-crank-geometry.js"
+import { type SliderCrankGeometry, sliderLeverAt, sliderPositionAt, sliderRunAt } from "./slider-crank-geometry.js"
 import { norton, nortonSlider } from "./sources.js"
 
 /** Input of {@link sliderCrank}. */
@@ -72,6 +72,30 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCrank
   ])
 }
 
+/** Where rod and slider are at a crank angle where the rod reaches the slide, how far they go for a turn of the crank, and the slopes of that. */
+export function sliderAt(crank: number, coupler: number, offset: number, crankAngle: number, assembly: Assembly) {
+  const g: SliderCrankGeometry = { crank, coupler, offset, side: assembly === "open" ? 1 : -1 }
+  const [c2, s2] = [crank * Math.cos(crankAngle), crank * Math.sin(crankAngle)]
+  const run = sliderRunAt(g, crankAngle)
+  // measured so that it runs on smoothly through half a turn
+  const lean = Math.atan2(s2 - offset, Math.abs(run))
+  const t3 = assembly === "open" ? Math.PI - lean : lean
+  const cosine = coupler * Math.cos(t3)
+  const sine = coupler * Math.sin(t3)
+  const couplerRate = c2 / cosine
+  const couplerBend = (sine * couplerRate ** 2 - s2) / cosine
+  return {
+    couplerAngle: t3,
+    position: sliderPositionAt(g, crankAngle),
+    otherPosition: c2 - run,
+    run,
+    couplerRate,
+    couplerBend,
+    lever: sliderLeverAt(g, crankAngle),
+    leverSlope: couplerBend * sine + couplerRate ** 2 * cosine - c2,
+  }
+}
+
 function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCrankRefusal> {
   const { crank: a, coupler: b, offset: c, crankAngle: t2, assembly, crankSpeed: w2, crankAcceleration: al2, load } = si
   const rise = a * Math.sin(t2) - c
@@ -95,26 +119,18 @@ function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCran
           at,
         )
   }
-  const s = assembly === "open" ? 1 : -1
-  const run = s * Math.sqrt(room)
-  // measured so that it runs on smoothly through half a turn
-  const lean = Math.asin(rise / b)
-  const t3 = assembly === "open" ? Math.PI - lean : lean
-  const position = sliderPositionAt({ crank: a, coupler: b, offset: c, side: s }, t2)
-  const w3 = ((a * Math.cos(t2)) / (b * Math.cos(t3))) * w2
-  const al3 = (a * al2 * Math.cos(t2) - a * w2 ** 2 * Math.sin(t2) + b * w3 ** 2 * Math.sin(t3)) / (b * Math.cos(t3))
-  const lever = -a * Math.sin(t2) + a * Math.cos(t2) * Math.tan(t3)
+  const { couplerAngle: t3, position, otherPosition, run, couplerRate, couplerBend, lever, leverSlope } = sliderAt(a, b, c, t2, assembly)
   return {
     couplerAngle: t3,
     position,
-    otherCouplerAngle: assembly === "open" ? lean : Math.PI - lean,
-    otherPosition: a * Math.cos(t2) - run,
+    otherCouplerAngle: Math.PI - t3,
+    otherPosition,
     transmissionAngle: Math.atan2(Math.abs(run), Math.abs(rise)),
     lever,
-    couplerSpeed: w3,
+    couplerSpeed: couplerRate * w2,
     speed: lever * w2,
-    couplerAcceleration: al3,
-    acceleration: -a * al2 * Math.sin(t2) - a * w2 ** 2 * Math.cos(t2) + b * al3 * Math.sin(t3) + b * w3 ** 2 * Math.cos(t3),
+    couplerAcceleration: couplerRate * al2 + couplerBend * w2 ** 2,
+    acceleration: lever * al2 + leverSlope * w2 ** 2,
     torque: load * lever,
     sideForce: load * Math.tan(t3),
   }

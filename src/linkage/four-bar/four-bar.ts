@@ -3,7 +3,7 @@ import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type So
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../hazards.js"
 import { wrapAngle } from "../hinge/geometry.js"
 import { norton, nortonLoop, virtualWork } from "../sources.js"
-import { type Assembly, closedPose, fourBarPose, longestWithin, nearestClosing } from "./pose.js"
+import { type Assembly, closedPose, fourBarPose, fourBarRates, longestWithin, nearestClosing } from "./pose.js"
 
 /** Input of {@link fourBar}. */
 export interface FourBarInput {
@@ -112,7 +112,7 @@ function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution<FourBarRefusal> {
   }
   const other = closedPose(d, a, b, c, inputAngle, assembly === "open" ? "crossed" : "open")
   const [t3, t4] = [pose.couplerAngle, pose.outputAngle]
-  const sine = Math.sin(t4 - t3)
+  const { sine, couplerRate: k3, outputRate: k4, couplerBend, outputBend } = fourBarRates(a, b, c, inputAngle, t3, t4)
   if (Math.abs(sine) < 1e-9)
     return refuse(
       "dead-point",
@@ -120,14 +120,9 @@ function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution<FourBarRefusal> {
       nextAngle(si).away,
       { inputAngle },
     )
-  const k3 = (a * Math.sin(t4 - inputAngle)) / (b * -sine)
-  const k4 = (a * Math.sin(inputAngle - t3)) / (c * sine)
   const [w3, w4] = [k3 * w2, k4 * w2]
-  // the loop equation differentiated twice, resolved along the output and along the coupler
-  const sum3 = a * al2 * Math.sin(inputAngle - t4) + a * w2 ** 2 * Math.cos(inputAngle - t4) + b * w3 ** 2 * Math.cos(t3 - t4) - c * w4 ** 2
-  const sum4 = a * al2 * Math.sin(inputAngle - t3) + a * w2 ** 2 * Math.cos(inputAngle - t3) + b * w3 ** 2 - c * w4 ** 2 * Math.cos(t4 - t3)
-  const al3 = sum3 / (b * sine)
-  const al4 = sum4 / (c * sine)
+  const al3 = k3 * al2 + couplerBend * w2 ** 2
+  const al4 = k4 * al2 + outputBend * w2 ** 2
   const { pointRadius: p } = si
   const tp = t3 + si.pointAngle
   const pin = pose.inputPin

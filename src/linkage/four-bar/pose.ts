@@ -70,6 +70,24 @@ export function closedPose(ground: number, input: number, coupler: number, outpu
   }
 }
 
+/**
+ * Turn of coupler and output for a turn of the input, and the slopes of both: the loop equation differentiated twice, resolved
+ * along the output and along the coupler. Angles of input, coupler and output from the line of the fixed pivots.
+ */
+export function fourBarRates(input: number, coupler: number, output: number, t2: number, t3: number, t4: number) {
+  const sine = Math.sin(t4 - t3)
+  const k3 = (input * Math.sin(t4 - t2)) / (coupler * -sine)
+  const k4 = (input * Math.sin(t2 - t3)) / (output * sine)
+  const turn = Math.cos(t3 - t4)
+  return {
+    sine,
+    couplerRate: k3,
+    outputRate: k4,
+    couplerBend: (input * Math.cos(t2 - t4) + coupler * k3 ** 2 * turn - output * k4 ** 2) / (coupler * sine),
+    outputBend: (input * Math.cos(t2 - t3) + coupler * k3 ** 2 - output * k4 ** 2 * turn) / (output * sine),
+  }
+}
+
 /** Input angles between 0 and π at which coupler and output come into line, null where that never happens. */
 export function fourBarToggles(ground: number, input: number, coupler: number, output: number) {
   const at = (reach: number) => arcCosine((ground ** 2 + input ** 2 - reach ** 2) / (2 * ground * input))

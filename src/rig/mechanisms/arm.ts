@@ -1,7 +1,7 @@
 // An arm that turns about a hinge: what it carries, described once for every mechanism that has arms.
 import { type HingeSpring, springAt } from "../../linkage/index.js"
 import type { Angle, Area, ForcePerLength, Length, Mass, Moment } from "../../quantity/index.js"
-import type { Fields, GroupField, SiOf } from "../../solver/index.js"
+import type { Fields, GroupField, ListField, SiOf } from "../../solver/index.js"
 import { addBody, bodyOf, massCentre, type PlaneBody, weightMoment } from "./body.js"
 import type { MechanismState, Triple } from "./mechanism.js"
 
@@ -11,6 +11,12 @@ export interface PlanePoint {
   x: Length
   /** Hinge, upward or spring's fixed end, upward or fixed pivot, upward [−5 to 5 m] */
   y: Length
+}
+
+/** Where a rod or link takes hold of an arm. */
+export interface MovingPivot {
+  radius: Length
+  angle: Angle
 }
 
 /** A mass on an arm. */
@@ -73,34 +79,56 @@ export const planePoint = (label: string, x: string, y: string): GroupField<Plan
   },
 })
 
+const masses = (label: string, symbol: string, distance: string, min: number): ListField<MassOnArm> => ({
+  kind: "list",
+  label,
+  min,
+  max: 60,
+  of: {
+    kind: "group",
+    label: "mass",
+    fields: {
+      name: { kind: "text", label: "part", min: 1, max: 100 },
+      mass: { kind: "mass", symbol, label: "mass", min: "0.1 g", max: 50, typical: ["50 g", "1 kg"] },
+      radius: { kind: "length", symbol: "r_i", label: distance, min: 0, max: 5, typical: ["50 mm", "0.9 m"] },
+      angle: {
+        kind: "angle",
+        symbol: "phi_i",
+        label: "angle from the part's own line",
+        min: "-360 deg",
+        max: "360 deg",
+        typical: ["-20 deg", "20 deg"],
+        default: 0,
+      },
+    },
+  },
+})
+
+/** A described list of masses on a link; none where left out. */
+export const massList = (label: string, symbol: string, distance: string): ListField<MassOnArm> => masses(label, symbol, distance, 0)
+
+/** Where a rod or link takes hold of an arm. */
+export const pivotOnArm: GroupField<MovingPivot> = {
+  kind: "group",
+  label: "moving pivot",
+  fields: {
+    radius: { kind: "length", symbol: "r_p", label: "moving pivot from the hinge", min: "1 mm", max: 2, typical: ["25 mm", "0.2 m"] },
+    angle: {
+      kind: "angle",
+      symbol: "phi_p",
+      label: "moving pivot from the arm",
+      min: "-360 deg",
+      max: "360 deg",
+      typical: ["-40 deg", "40 deg"],
+    },
+  },
+}
+
 /** Descriptions of an arm's fields. */
 export const armFields: Fields<Arm> = {
   hinge: { ...planePoint("hinge", "x_h", "y_h"), default: { x: 0, y: 0 } },
   length: { kind: "length", symbol: "l_a", label: "length of the arm", min: "1 mm", max: 5, typical: ["0.2 m", "1.2 m"] },
-  masses: {
-    kind: "list",
-    label: "masses on the arm",
-    min: 1,
-    max: 60,
-    of: {
-      kind: "group",
-      label: "mass",
-      fields: {
-        name: { kind: "text", label: "part", min: 1, max: 100 },
-        mass: { kind: "mass", symbol: "m_i", label: "mass", min: "0.1 g", max: 50, typical: ["50 g", "1 kg"] },
-        radius: { kind: "length", symbol: "r_i", label: "distance from the hinge", min: 0, max: 5, typical: ["50 mm", "0.9 m"] },
-        angle: {
-          kind: "angle",
-          symbol: "phi_i",
-          label: "angle from the arm",
-          min: "-360 deg",
-          max: "360 deg",
-          typical: ["-20 deg", "20 deg"],
-          default: 0,
-        },
-      },
-    },
-  },
+  masses: masses("masses on the arm", "m_i", "distance from the hinge", 1),
   panels: {
     kind: "list",
     label: "panels on the arm",

@@ -1,8 +1,19 @@
 // An arm on a hinge, moved by a rod or a cable between a fixed pivot and a pivot on the arm.
 import { hingeAngleAt, hingeLengthRange, hingePinAt } from "../../linkage/index.js"
-import type { Angle, Length } from "../../quantity/index.js"
+import type { Length } from "../../quantity/index.js"
 import { inconsistent, type SiOf } from "../../solver/index.js"
-import { type Arm, addArm, armFields, armLine, armOf, hingeReaction, type PlanePoint, planePoint } from "./arm.js"
+import {
+  type Arm,
+  addArm,
+  armFields,
+  armLine,
+  armOf,
+  hingeReaction,
+  type MovingPivot,
+  type PlanePoint,
+  pivotOnArm,
+  planePoint,
+} from "./arm.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 
 /** A hinge with its rod or cable. */
@@ -10,14 +21,8 @@ export interface HingeMechanism extends Arm {
   type: "hinge"
   /** Fixed pivot [group] */
   fixedPivot: PlanePoint
-  /** Moving pivot [group] */
-  movingPivot: {
-    /** Moving pivot from the hinge [r_p; 1 mm to 2 m] */
-    radius: Length
-    /** Moving pivot from the arm [phi_p; −360° to 360°] */
-    angle: Angle
-  }
-  /** Distance by which the rod's axis misses its fixed pivot. [e; 0 to 200 mm; default 0] */
+  movingPivot: MovingPivot
+  /** Distance by which the rod's axis misses its fixed pivot. */
   axisOffset?: Length
   /**
    * Side of the line hinge–fixed pivot the moving pivot is on: counter-clockwise means that a longer rod raises the
@@ -102,21 +107,7 @@ export const hinge: MechanismMember<HingeMechanism> = {
   fields: {
     ...armFields,
     fixedPivot: planePoint("fixed pivot", "x_a", "y_a"),
-    movingPivot: {
-      kind: "group",
-      label: "moving pivot",
-      fields: {
-        radius: { kind: "length", symbol: "r_p", label: "moving pivot from the hinge", min: "1 mm", max: 2, typical: ["25 mm", "0.2 m"] },
-        angle: {
-          kind: "angle",
-          symbol: "phi_p",
-          label: "moving pivot from the arm",
-          min: "-360 deg",
-          max: "360 deg",
-          typical: ["-40 deg", "40 deg"],
-        },
-      },
-    },
+    movingPivot: pivotOnArm,
     axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, typical: [0, "5 mm"], default: 0 },
     assembly: {
       kind: "choice",

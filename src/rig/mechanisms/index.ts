@@ -1,5 +1,16 @@
+import { fourBarMechanism } from "./four-bar.js"
 import { hinge } from "./hinge.js"
+import { pushrod } from "./pushrod.js"
+import { skewHingeMechanism } from "./skew-hinge.js"
+import { skewHingeRod } from "./skew-hinge-rod.js"
 import { turnedArm } from "./turned-arm.js"
 
 /** Every mechanism the rig knows; to add one, write its file and a line here. */
-export const mechanisms = { hinge, "turned-arm": turnedArm } as const
+export const mechanisms = {
+  hinge,
+  "turned-arm": turnedArm,
+  "skew-hinge": skewHingeMechanism,
+  "skew-hinge-rod": skewHingeRod,
+  "four-bar": fourBarMechanism,
+  pushrod,
+} as const

@@ -39,6 +39,19 @@ export function holdsMechanism(mechanism: Mechanism, route: SecondRoute, q: numb
   const sum = (list: readonly number[], axis: number) => masses.reduce((total, m, i) => total + m * (list[3 * i + axis] as number), 0)
   const inertiaOf = (list: readonly number[]) =>
     masses.reduce((total, m, i) => total + m * [0, 1, 2].reduce((s, axis) => s + (list[3 * i + axis] as number) ** 2, 0), 0)
+  const pose = mechanism.pose(q)
+  near(
+    pose.mass,
+    sum(
+      masses.flatMap(() => [1, 1, 1]),
+      0,
+    ),
+    0,
+    1e-12,
+    "mass",
+  )
+  const places = route.masses(q).flatMap((m) => m.at)
+  for (const axis of [0, 1, 2] as const) near(pose.mass * pose.centre[axis], sum(places, axis), pose.mass, 1e-9, "centre")
   const here = rates(q)
   const inertia = inertiaOf(here)
   const scale = Math.sqrt(inertia * masses.reduce((a, b) => a + b, 0))

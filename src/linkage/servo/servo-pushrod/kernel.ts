@@ -102,7 +102,9 @@ export type ServoPushrodRefusal = "binding" | "insufficient-torque"
 export type ServoPushrodCaution = "falls-unpowered" | "gusts" | "pinch" | "poor-transmission" | "reverses" | "thin-margin"
 
 /** Rod and branch that the neutral pose has. */
-export function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; readonly branch: Assembly } {
+export function neutral(
+  si: Pick<SiOf<ServoPushrodInput>, "pivotDistance" | "servoHorn" | "flapHorn" | "servoHornAngle" | "flapHornAngle">,
+): { readonly rod: number; readonly branch: Assembly } {
   const { pivotDistance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
   const [ax, ay] = [a * Math.cos(t), a * Math.sin(t)]
   const [bx, by] = [d + c * Math.cos(p), c * Math.sin(p)]
