@@ -38,7 +38,20 @@ export {
   type TetheredFanRefusal,
   tetheredFan,
 } from "./fan/tethered-fan/index.js"
-export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan/tethered-fan/pose.js"
+export {
+  distanceAt as threadLength,
+  evenThreads,
+  FAN_STEPS,
+  type FanGeometry,
+  type FanJam,
+  fanAngles,
+  fanForces,
+  followerAngle,
+  followerRate,
+  restAngle,
+  threadLevers,
+  vaneGap,
+} from "./fan/tethered-fan/pose.js"
 export {
   type ChainBox,
   type ChainJoint,

@@ -7,15 +7,17 @@ import type { MechanismState, Triple } from "./mechanism.js"
 
 /** A point in the plane of a mechanism: x outward, y up. */
 export interface PlanePoint {
-  /** Hinge, outward or spring's fixed end, outward or fixed pivot, outward [−5 to 5 m] */
+  /** Hinge, outward or spring's fixed end, outward or fixed pivot, outward or input pivot, outward or servo shaft, outward [−5 to 5 m] */
   x: Length
-  /** Hinge, upward or spring's fixed end, upward or fixed pivot, upward [−5 to 5 m] */
+  /** Hinge, upward or spring's fixed end, upward or fixed pivot, upward or input pivot, upward or servo shaft, upward [−5 to 5 m] */
   y: Length
 }
 
 /** Where a rod or link takes hold of an arm. */
 export interface MovingPivot {
+  /** Moving pivot from the hinge [r_p; 1 mm to 2 m] */
   radius: Length
+  /** Moving pivot from the arm [phi_p; −360° to 360°] */
   angle: Angle
 }
 
@@ -23,11 +25,11 @@ export interface MovingPivot {
 export interface MassOnArm {
   /** Part [text of 1 to 100 characters] */
   name: string
-  /** Mass [m_i; 0.1 g to 50 kg] */
+  /** Mass [0.1 g to 50 kg] */
   mass: Mass
-  /** Distance from the hinge [r_i; 0 to 5 m] */
+  /** Distance from the hinge or distance from the input pivot or distance from the input pin [r_i; 0 to 5 m] */
   radius: Length
-  /** Angle from the arm [phi_i; −360° to 360°; default 0] */
+  /** Angle from the part's own line [phi_i; −360° to 360°; default 0] */
   angle?: Angle
 }
 
@@ -79,7 +81,8 @@ export const planePoint = (label: string, x: string, y: string): GroupField<Plan
   },
 })
 
-const masses = (label: string, symbol: string, distance: string, min: number): ListField<MassOnArm> => ({
+/** A described list of masses on a link. */
+export const massList = (label: string, symbol: string, distance: string, min = 0): ListField<MassOnArm> => ({
   kind: "list",
   label,
   min,
@@ -104,9 +107,6 @@ const masses = (label: string, symbol: string, distance: string, min: number): L
   },
 })
 
-/** A described list of masses on a link; none where left out. */
-export const massList = (label: string, symbol: string, distance: string): ListField<MassOnArm> => masses(label, symbol, distance, 0)
-
 /** Where a rod or link takes hold of an arm. */
 export const pivotOnArm: GroupField<MovingPivot> = {
   kind: "group",
@@ -128,7 +128,7 @@ export const pivotOnArm: GroupField<MovingPivot> = {
 export const armFields: Fields<Arm> = {
   hinge: { ...planePoint("hinge", "x_h", "y_h"), default: { x: 0, y: 0 } },
   length: { kind: "length", symbol: "l_a", label: "length of the arm", min: "1 mm", max: 5, typical: ["0.2 m", "1.2 m"] },
-  masses: masses("masses on the arm", "m_i", "distance from the hinge", 1),
+  masses: massList("masses on the arm", "m_i", "distance from the hinge", 1),
   panels: {
     kind: "list",
     label: "panels on the arm",

@@ -10,21 +10,21 @@ import type { MechanismMember } from "./mechanism.js"
 /** An arm on the output link of a four-bar linkage. */
 export interface FourBarMechanism extends Arm {
   type: "four-bar"
-  /** Fixed pivot of the input link. */
+  /** Fixed pivot of the input link. [group] */
   inputPivot: PlanePoint
-  /** Driven link, pin to pin. */
+  /** Driven link, pin to pin. [a; 1 mm to 2 m] */
   input: Length
-  /** Floating link, pin to pin. */
+  /** Floating link, pin to pin. [b; 1 mm to 4 m] */
   coupler: Length
-  /** Where the coupler takes hold of the arm: its distance from the hinge is the length of the output link. */
+  /** Where the coupler takes hold of the arm: its distance from the hinge is the length of the output link. [group] */
   movingPivot: MovingPivot
-  /** How it is put together: `open` has the moving pivot left of the line from input pin to hinge. */
+  /** How it is put together: `open` has the moving pivot left of the line from input pin to hinge. [open or crossed; default open] */
   assembly?: Assembly
-  /** Angle of the input link at the start, counter-clockwise from outward. */
+  /** Angle of the input link at the start, counter-clockwise from outward. [theta_1; −360° to 360°] */
   startAngle: Angle
-  /** Masses on the input link, from its fixed pivot. */
+  /** Masses on the input link, from its fixed pivot. [list of 0 to 60; default none] */
   inputMasses?: readonly MassOnArm[]
-  /** Masses on the coupler, from the input pin; angles are from the line to the moving pivot. */
+  /** Masses on the coupler, from the input pin; angles are from the line to the moving pivot. [list of 0 to 60; default none] */
   couplerMasses?: readonly MassOnArm[]
 }
 

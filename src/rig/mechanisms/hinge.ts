@@ -21,8 +21,9 @@ export interface HingeMechanism extends Arm {
   type: "hinge"
   /** Fixed pivot [group] */
   fixedPivot: PlanePoint
+  /** Moving pivot [group] */
   movingPivot: MovingPivot
-  /** Distance by which the rod's axis misses its fixed pivot. */
+  /** Distance by which the rod's axis misses its fixed pivot. [e; 0 to 200 mm; default 0] */
   axisOffset?: Length
   /**
    * Side of the line hinge–fixed pivot the moving pivot is on: counter-clockwise means that a longer rod raises the

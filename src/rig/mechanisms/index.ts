@@ -1,8 +1,11 @@
+import { fan } from "./fan.js"
 import { fourBarMechanism } from "./four-bar.js"
 import { hinge } from "./hinge.js"
 import { pushrod } from "./pushrod.js"
+import { scissorMechanism } from "./scissor.js"
 import { skewHingeMechanism } from "./skew-hinge.js"
 import { skewHingeRod } from "./skew-hinge-rod.js"
+import { sliderCrankMechanism } from "./slider-crank.js"
 import { turnedArm } from "./turned-arm.js"
 
 /** Every mechanism the rig knows; to add one, write its file and a line here. */
@@ -13,4 +16,7 @@ export const mechanisms = {
   "skew-hinge-rod": skewHingeRod,
   "four-bar": fourBarMechanism,
   pushrod,
+  "slider-crank": sliderCrankMechanism,
+  scissor: scissorMechanism,
+  fan,
 } as const

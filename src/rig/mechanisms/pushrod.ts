@@ -10,18 +10,19 @@ import type { MechanismMember } from "./mechanism.js"
 /** A servo's horn, a rod and an arm: the rod is cut to fit with both at neutral. */
 export interface PushrodMechanism extends Arm {
   type: "pushrod"
-  /** Shaft of the servo. */
+  /** Shaft of the servo. [group] */
   servoPivot: PlanePoint
-  /** Servo horn, shaft to rod pin. */
+  /** Servo horn, shaft to rod pin. [a; 1 mm to 1 m] */
   servoHorn: Length
-  /** Angle of the servo horn at neutral, counter-clockwise from outward. */
+  /** Angle of the servo horn at neutral, counter-clockwise from outward. [theta_n; −360° to 360°] */
   servoHornAngle: Angle
-  /** Rod pin on the arm: the arm's own horn. */
+  /** Rod pin on the arm: the arm's own horn. [group] */
   movingPivot: MovingPivot
-  /** Angle of the arm at neutral, counter-clockwise from outward. */
+  /** Angle of the arm at neutral, counter-clockwise from outward. [psi_n; −360° to 360°] */
   neutralAngle: Angle
-  /** Turn of the servo from neutral at the start. */
+  /** Turn of the servo from neutral at the start. [delta_1; −170° to 170°; default −45°] */
   startAngle?: Angle
+  /** Mass of the rod [m_b; 0 to 5 kg; default 0] */
   rodMass?: Mass
 }
 

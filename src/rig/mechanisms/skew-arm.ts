@@ -7,39 +7,49 @@ import { cross, dot, plus, type SpaceDirection, type SpacePoint, scaled, size, s
 
 /** A mass where it is before any swing. */
 export interface MassInSpace extends SpacePoint {
+  /** Part [text of 1 to 100 characters] */
   name: string
+  /** Mass [m_i; 0.1 g to 50 kg] */
   mass: Mass
 }
 
 /** A flat panel on the arm, where it is before any swing. */
 export interface PanelInSpace {
+  /** Area [A_p; 0 to 4 m²] */
   area: Area
+  /** Panel's centre [group] */
   centre: SpacePoint
-  /** Direction square to the panel. */
+  /** Direction square to the panel. [group] */
   normal: SpaceDirection
 }
 
 /** An extension spring or elastic cord between the frame and the arm. */
 export interface SpringInSpace {
+  /** Stiffness [k_s; 0.01 N/m to 1000 N/mm] */
   stiffness: ForcePerLength
+  /** Free length [L_s; 0 to 5 m] */
   freeLength: Length
+  /** Spring's fixed end [group] */
   fixedPivot: SpacePoint
-  /** Its end on the arm, before any swing. */
+  /** Its end on the arm, before any swing. [group] */
   movingPivot: SpacePoint
 }
 
 /** An arm on a skew hinge. Masses, tip and pivots are stated where they are before any swing. */
 export interface SkewArm {
-  /** A point of the axis. */
+  /** A point of the axis. [group; optional, with a default of its own] */
   hinge?: SpacePoint
-  /** Direction of the axis; the swing turns right-handed about it. */
+  /** Direction of the axis; the swing turns right-handed about it. [group] */
   axis: SpaceDirection
-  /** Point of the arm farthest out: what must pass doors, and what strikes. */
+  /** Point of the arm farthest out: what must pass doors, and what strikes. [group] */
   tip: SpacePoint
+  /** Masses on the arm [list of 1 to 60] */
   masses: readonly MassInSpace[]
+  /** Panels on the arm [list of 0 to 20; default none] */
   panels?: readonly PanelInSpace[]
+  /** Helper springs [list of 0 to 10; default none] */
   springs?: readonly SpringInSpace[]
-  /** Friction moment of the hinge, whichever way it turns. */
+  /** Friction moment of the hinge, whichever way it turns. [M_f; 0 to 100 N m; default 0] */
   hingeFriction?: Moment
 }
 

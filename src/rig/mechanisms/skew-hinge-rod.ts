@@ -19,12 +19,13 @@ import { plus, type SpacePoint, scaled, spacePoint, tripleOf } from "./triple.js
 /** An arm on a skew hinge with its rod or cable. */
 export interface SkewHingeRodMechanism extends SkewArm {
   type: "skew-hinge-rod"
+  /** Fixed pivot [group] */
   fixedPivot: SpacePoint
-  /** Rod's end on the arm, before any swing. */
+  /** Rod's end on the arm, before any swing. [group] */
   movingPivot: SpacePoint
-  /** Which way a longer rod turns the arm about its axis. */
+  /** Which way a longer rod turns the arm about its axis. [right-handed or left-handed; default right-handed] */
   assembly?: "right-handed" | "left-handed"
-  /** Length of rod or cable between the pivots at the start; left out, that of the drive's own rod. */
+  /** Length of rod or cable between the pivots at the start; left out, that of the drive's own rod. [L_1; 1 mm to 6 m; optional] */
   startLength?: Length | null
 }
 

@@ -7,7 +7,7 @@ import { addSkewArm, type SkewArm, skewArmFaults, skewArmFields, skewArmOf, skew
 /** An arm on a skew hinge, on the shaft that turns it. */
 export interface SkewHingeMechanism extends SkewArm {
   type: "skew-hinge"
-  /** Swing at the start, from the pose in which masses and tip are stated. */
+  /** Swing at the start, from the pose in which masses and tip are stated. [theta_1; −360° to 360°; default 0] */
   startAngle?: Angle
 }
 

@@ -5,15 +5,21 @@ import type { Triple } from "./mechanism.js"
 
 /** A point of a mechanism's own frame: x outward, y up, z = x × y. */
 export interface SpacePoint {
+  /** Outward. */
   x: Length
+  /** Upward. */
   y: Length
+  /** Square to both. */
   z: Length
 }
 
 /** A direction in a mechanism's own frame; only the proportions of the three numbers count. */
 export interface SpaceDirection {
+  /** Part outward. */
   x: number
+  /** Part upward. */
   y: number
+  /** Part square to both. */
   z: number
 }
 

@@ -80,8 +80,9 @@ describe.each(members)("law of every mechanism: %s", (type, member) => {
       const { massX, massY, massZ } = stateAt(mechanism, q)
       const { mass } = mechanism.pose(q)
       const speed = derivative((t) => mechanism.pose(q + t).centre, stepOf(mechanism))
-      expect(mass).toBeGreaterThan(0)
-      expect(mass).toBeLessThanOrEqual(massIn(si) * (1 + 1e-12))
+      // no mass of the document is lost; a fan has its own on every vane
+      expect(massIn(si)).toBeGreaterThan(0)
+      expect(mass).toBeGreaterThanOrEqual(massIn(si) * (1 - 1e-12))
       for (const [axis, momentum] of [massX, massY, massZ].entries())
         expect(Math.abs(momentum - mass * (speed[axis] as number))).toBeLessThanOrEqual(
           1e-6 * (Math.hypot(massX, massY, massZ) + mass * 1e-6),
@@ -101,9 +102,9 @@ describe.each(members)("law of every mechanism: %s", (type, member) => {
     })
   })
   it("carries no more momentum than its masses can have (Cauchy and Schwarz)", () => {
-    each((mechanism, q, si) => {
+    each((mechanism, q) => {
       const { massX, massY, massZ, inertia } = stateAt(mechanism, q)
-      expect(massX ** 2 + massY ** 2 + massZ ** 2).toBeLessThanOrEqual(massIn(si) * inertia * (1 + 1e-9))
+      expect(massX ** 2 + massY ** 2 + massZ ** 2).toBeLessThanOrEqual(mechanism.pose(q).mass * inertia * (1 + 1e-9))
     })
   })
   it("gives pin forces in all three directions that are finite and grow in step with gravity", () => {

@@ -64,7 +64,7 @@ export function holdsMechanism(mechanism: Mechanism, route: SecondRoute, q: numb
   if (route.energy) {
     const energy = route.energy
     const [force] = derivative((t) => [energy(q + t)], h)
-    near(state.springs, force as number, 1e-6 * (1 + energy(q) / h), within, "springs")
+    near(state.springs, force as number, 1e-6 * (1 + Math.abs(energy(q)) / h), within, "springs")
   } else expect(state.springs, "no springs").toBe(0)
   const panels = route.panels?.(q) ?? []
   const speeds = derivative((t) => route.panels?.(q + t).flatMap((p) => p.at) ?? [], h)

@@ -23,37 +23,53 @@ export interface FanJam {
   readonly shortBy: number
 }
 
+/** Angle of a vane behind its leader, drawn along by its thread or at rest on its stop; or how far the thread is too short. */
+export function followerAngle(g: FanGeometry, vane: number, thread: number, leader: number): number | FanJam {
+  const { pitch, pitchAngle, attachRadius: rho } = g
+  const rest = restAngle(g, vane)
+  // the leader's end of the thread, seen from this vane's pivot
+  const x = rho * Math.cos(leader) - pitch * Math.cos(pitchAngle)
+  const y = rho * Math.sin(leader) - pitch * Math.sin(pitchAngle)
+  const d = Math.hypot(x, y)
+  const short = Math.abs(d - rho) - thread
+  // at its full reach the thread lies along the vane and has no lever arm left to move it
+  if (short > -1e-6 * rho) return { vane, shortBy: short + 1e-6 * rho }
+  if (d + rho <= thread + 1e-6 * rho) return rest
+  // half angles of the triangle pivot–thread end–thread end
+  const sin2 = ((thread - (d - rho)) * (thread + (d - rho))) / (4 * rho * d)
+  const half = Math.asin(Math.sqrt(Math.min(1, Math.max(0, sin2))))
+  const towards = leader + wrapAngle(Math.atan2(y, x) - leader)
+  if (rest > towards + 2 * half) return { vane, shortBy: distanceAt(g, leader, rest) - thread }
+  return Math.max(rest, towards - 2 * half)
+}
+
+/** Angle at which a vane rests on its stop; beyond it its thread is taut. */
+export const restAngle = (g: FanGeometry, vane: number): number => g.foldedAngle - vane * g.foldedStep
+
 /** Angles of all vanes with the first one at `driver`, or the vane whose thread is too short for it. */
 export function fanAngles(g: FanGeometry, threads: readonly number[], driver: number): { angles: number[]; taut: boolean[] } | FanJam {
-  const { pitch, pitchAngle, attachRadius: rho } = g
   const angles = [driver]
   const taut: boolean[] = []
   for (let i = 1; i < g.vanes; i++) {
-    const leader = angles[i - 1] as number
-    const thread = threads[i - 1] as number
-    const rest = g.foldedAngle - i * g.foldedStep
-    // the leader's end of the thread, seen from this vane's pivot
-    const x = rho * Math.cos(leader) - pitch * Math.cos(pitchAngle)
-    const y = rho * Math.sin(leader) - pitch * Math.sin(pitchAngle)
-    const d = Math.hypot(x, y)
-    const short = Math.abs(d - rho) - thread
-    // at its full reach the thread lies along the vane and has no lever arm left to move it
-    if (short > -1e-6 * rho) return { vane: i, shortBy: short + 1e-6 * rho }
-    if (d + rho <= thread + 1e-6 * rho) {
-      angles.push(rest)
-      taut.push(false)
-      continue
-    }
-    // half angles of the triangle pivot–thread end–thread end
-    const sin2 = ((thread - (d - rho)) * (thread + (d - rho))) / (4 * rho * d)
-    const half = Math.asin(Math.sqrt(Math.min(1, Math.max(0, sin2))))
-    const towards = leader + wrapAngle(Math.atan2(y, x) - leader)
-    const behind = towards - 2 * half
-    if (rest > towards + 2 * half) return { vane: i, shortBy: distanceAt(g, leader, rest) - thread }
-    angles.push(Math.max(rest, behind))
-    taut.push(behind > rest)
+    const angle = followerAngle(g, i, threads[i - 1] as number, angles[i - 1] as number)
+    if (typeof angle !== "number") return angle
+    angles.push(angle)
+    taut.push(angle > restAngle(g, i))
   }
   return { angles, taut }
+}
+
+/** Turn of a vane on a taut thread for a turn of its leader, and how that changes as the leader turns on. */
+export function followerRate(g: FanGeometry, leader: number, follower: number): { readonly ratio: number; readonly slope: number } {
+  const { attachRadius: rho, pitch, pitchAngle } = g
+  const both = rho * Math.sin(leader - follower)
+  const lead = both + pitch * Math.sin(leader - pitchAngle)
+  const own = both + pitch * Math.sin(follower - pitchAngle)
+  const ratio = lead / own
+  const change = rho * Math.cos(leader - follower) * (1 - ratio)
+  const leadChange = change + pitch * Math.cos(leader - pitchAngle)
+  const ownChange = change + pitch * Math.cos(follower - pitchAngle) * ratio
+  return { ratio, slope: (leadChange - ratio * ownChange) / own }
 }
 
 /** Distance of the thread ends of two neighbouring vanes at their angles, m. */
@@ -106,7 +122,7 @@ export function fanForces(
 }
 
 /** Lever arms of a thread about the pivots of the vane it pulls (`own`) and of the one that pulls it (`lead`), m. */
-function threadLevers(
+export function threadLevers(
   { pitch, pitchAngle, attachRadius }: FanGeometry,
   leader: number,
   follower: number,
