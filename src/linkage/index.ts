@@ -63,6 +63,7 @@ export {
   foldingChain,
   foldingChainPicture,
 } from "./folding-chain/index.js"
+export { jointAngle as chainJointAngle, jointRatio as chainJointRatio } from "./folding-chain/kernel.js"
 export type { FourBarLinks } from "./four-bar/fields.js"
 export { type FourBar, type FourBarCaution, type FourBarInput, type FourBarRefusal, fourBar } from "./four-bar/four-bar.js"
 export {

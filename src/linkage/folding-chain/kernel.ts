@@ -19,21 +19,22 @@ export interface ChainPlace {
   readonly rates: readonly number[]
 }
 
-/** Angle of each joint from the segment before it. */
-function jointAngles(si: Si, position: number): number[] {
-  return si.segments.map(
-    (s) => s.foldedAngle + s.ratio * si.driverTravel * (Math.min(s.endsAt, Math.max(s.startsAt, position)) - s.startsAt),
-  )
-}
+type Segment = Pick<Si["segments"][number], "foldedAngle" | "ratio" | "startsAt" | "endsAt">
+
+/** Angle of a joint from the segment before it. */
+export const jointAngle = (s: Segment, driverTravel: number, position: number): number =>
+  s.foldedAngle + s.ratio * driverTravel * (Math.min(s.endsAt, Math.max(s.startsAt, position)) - s.startsAt)
+
+/** Turn of a joint for a turn of the driver; at the very end of the travel those that have just arrived still count as turning. */
+export const jointRatio = (s: Segment, position: number): number =>
+  position >= s.startsAt && (position < s.endsAt || (position === 1 && s.endsAt === 1)) ? s.ratio : 0
 
 export function placeAt(si: Si, position: number): ChainPlace {
-  const turned = jointAngles(si, position)
   const [joints, angles, ratios, rates]: [Point[], number[], number[], number[]] = [[{ x: 0, y: 0 }], [], [], []]
   let [angle, rate] = [0, 0]
   si.segments.forEach((s, i) => {
-    angle += turned[i] as number
-    // at the very end of the travel the joints that have just arrived still count as turning
-    const ratio = position >= s.startsAt && (position < s.endsAt || (position === 1 && s.endsAt === 1)) ? s.ratio : 0
+    angle += jointAngle(s, si.driverTravel, position)
+    const ratio = jointRatio(s, position)
     rate += ratio
     const { x, y } = joints[i] as Point
     joints.push({ x: x + s.length * Math.cos(angle), y: y + s.length * Math.sin(angle) })

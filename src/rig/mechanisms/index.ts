@@ -1,4 +1,5 @@
 import { fan } from "./fan.js"
+import { foldingChainMechanism } from "./folding-chain.js"
 import { fourBarMechanism } from "./four-bar.js"
 import { hinge } from "./hinge.js"
 import { pushrod } from "./pushrod.js"
@@ -19,4 +20,5 @@ export const mechanisms = {
   "slider-crank": sliderCrankMechanism,
   scissor: scissorMechanism,
   fan,
+  "folding-chain": foldingChainMechanism,
 } as const

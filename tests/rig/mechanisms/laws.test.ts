@@ -47,7 +47,7 @@ describe.each(members)("law of every mechanism: %s", (type, member) => {
     each((mechanism, q) => {
       const state = stateAt(mechanism, q)
       for (const value of Object.values(state)) expect(value).toSatisfy(Number.isFinite)
-      expect(state.inertia).toBeGreaterThan(0)
+      expect(state.inertia).toBeGreaterThanOrEqual(0)
       expect(state.frictionDry).toBeGreaterThanOrEqual(0)
       expect(state.frictionShare).toBeGreaterThanOrEqual(0)
       expect(stateAt(mechanism, q)).toEqual(state)
