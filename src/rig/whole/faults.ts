@@ -44,7 +44,8 @@ function powerFaults(rig: RigSi): Issue[] {
       seen.add(here)
       here = power.buses[buses.indexOf(here)]?.from
     }
-    if (here !== undefined && seen.has(here))
+    // one that only hangs on a ring is not told: the ring's own buses are
+    if (here === bus.name)
       found.push(issue("inconsistent", [...at, "from"], `"${bus.from}", which leads back to this bus`, "a way that ends at a source"))
     const { converter } = bus
     if (!converter) return
@@ -147,7 +148,7 @@ export function buildMotion(members: Members, motion: RigSi["motions"][number], 
           `one moved by ${word[arrives]}, which is what drive and transmission give`,
         ),
       )
-    if (mechanism && mechanism.start === null && (chain.length + own.length > 0 || drive?.travel !== mechanism.travel))
+    if (mechanism && mechanism.start === null && drive !== null && (chain.length + own.length > 0 || drive.travel !== mechanism.travel))
       found.push(
         issue(
           "missing",

@@ -95,8 +95,8 @@ const wing: Part = {
 
 describe("the example and demo rigs, stepped in time", () => {
   const wings: MotionPart = { name: "wings", drive: actuator, mechanisms: [wing] }
-  it("the moth of the example, on a pack of four cells", () => {
-    const pack = packOf({ chemistry: "nmc", series: 4, parallel: 1, cellResistance: 0.045 })
+  it("the moth of the example, on its pack", () => {
+    const pack = packOf({ chemistry: "nmc", series: 3, parallel: 1, cellResistance: 0.045 })
     const ohms = pack.ohms + runOhms({ length: 1.1, awg: 20, contacts: 6 }) + 0.02
     expect(holds(exampleRig, wings, [0, 0, 1], (amps) => behind(pack.open, ohms, amps, none), "example")).toBe(true)
   })
@@ -187,7 +187,7 @@ function drawnSupply(random: () => number, rated: number, others: number, amps: 
     efficiency,
     idle: between(0, 0.03),
     least: rated * 0.4,
-    most: random() < 0.3 && hung.watts === 0 ? (between(0.8, 1.3) * rated * (amps + hung.amps)) / 0.85 / open : null,
+    most: random() < 0.3 && hung.watts === 0 ? Math.max(0.05, (between(0.8, 1.3) * rated * (amps + hung.amps)) / 0.85 / open) : null,
   }
   const converter = {
     outputVoltage: rated,

@@ -105,7 +105,7 @@ describe("insufficient effort", () => {
             hinge: { x: 0.06, y: 0 },
             fixedPivot: { x: 0, y: -0.19 },
             movingPivot: { radius: 0.072, angle: -0.436 },
-            masses: [{ name: "spar", mass: 2.2, radius: 0.45 }],
+            masses: [{ name: "spar", mass: 5.5, radius: 0.45 }],
           },
         ],
       },
@@ -131,11 +131,11 @@ describe("insufficient power tells how much the supply carries there", () => {
     expect(at.travel).toBeCloseTo(Math.PI / 3 - Math.acos(8.75 / needed), 9)
   })
   it("a load of constant power on the same bus: the current at its fold, (E − 2·√(P·R))/R", () => {
-    const loads = [{ type: "constant-power", name: "sound", bus: "stage", power: 100 }]
+    const loads = [{ type: "constant-power", name: "sound", bus: "stage", power: 120 }]
     const weak = supply({ voltage: 40, resistance: 1.2 }, undefined, loads)
     const { noSolution, at } = refusal(rig({ drive: { ...drive, windingResistance: 0.2 } }, weak))
     expect(noSolution).toBe("insufficient-power")
-    expect(at.available).toBeCloseTo((40 - 2 * Math.sqrt(100 * 1.2)) / 1.2, 6)
+    expect(at.available).toBeCloseTo((40 - 2 * Math.sqrt(120 * 1.2)) / 1.2, 6)
   })
   it("loads alone that are too much leave nothing", () => {
     const loads = [{ type: "constant-power", name: "sound", bus: "stage", power: 1000 }]
@@ -249,7 +249,7 @@ describe("slack, dead points and ends of travel", () => {
         ratedVoltage: 12,
         noLoadSpeed: 0.0116,
         noLoadCurrent: 0.35,
-        ratedForce: 7500,
+        ratedForce: 75,
         ratedSpeed: 0.0095,
         ratedCurrent: 0.8,
       },
