@@ -7,9 +7,17 @@ import type { MechanismState, Triple } from "./mechanism.js"
 
 /** A point in the plane of a mechanism: x outward, y up. */
 export interface PlanePoint {
-  /** Hinge, outward or spring's fixed end, outward or fixed pivot, outward or input pivot, outward or servo shaft, outward [−5 to 5 m] */
+  /**
+   * Hinge, outward or spring's fixed end, outward or fixed pivot, outward or input pivot, outward or servo shaft,
+   * outward or crank pivot, outward or base of the array, outward or pivot of the driven vane, outward or first joint,
+   * outward [−5 to 5 m]
+   */
   x: Length
-  /** Hinge, upward or spring's fixed end, upward or fixed pivot, upward or input pivot, upward or servo shaft, upward [−5 to 5 m] */
+  /**
+   * Hinge, upward or spring's fixed end, upward or fixed pivot, upward or input pivot, upward or servo shaft, upward or
+   * crank pivot, upward or base of the array, upward or pivot of the driven vane, upward or first joint, upward [−5 to
+   * 5 m]
+   */
   y: Length
 }
 
@@ -27,7 +35,10 @@ export interface MassOnArm {
   name: string
   /** Mass [0.1 g to 50 kg] */
   mass: Mass
-  /** Distance from the hinge or distance from the input pivot or distance from the input pin [r_i; 0 to 5 m] */
+  /**
+   * Distance from the hinge or distance from the input pivot or distance from the input pin or distance from the crank
+   * pivot or distance from its pivot [r_i; 0 to 5 m]
+   */
   radius: Length
   /** Angle from the part's own line [phi_i; −360° to 360°; default 0] */
   angle?: Angle

@@ -19,37 +19,37 @@ import type { Mechanism, MechanismMember, MechanismState, Triple } from "./mecha
 /** A fan of like vanes on threads. */
 export interface FanMechanism {
   type: "fan"
-  /** Pivot of the driven vane. */
+  /** Pivot of the driven vane. [group; optional, with a default of its own] */
   hinge?: PlanePoint
-  /** Number of vanes, the driven one included. */
+  /** Number of vanes, the driven one included. [n_v; whole 2 to 60] */
   vanes: number
-  /** Pivot to tip. */
+  /** Pivot to tip. [R; 1 mm to 5 m] */
   length: Length
-  /** Masses of each vane, from its pivot. */
+  /** Masses of each vane, from its pivot. [list of 1 to 60] */
   masses: readonly MassOnArm[]
-  /** Area of each vane as a panel square to the plane in which it turns. */
+  /** Area of each vane as a panel square to the plane in which it turns. [A_p; 0 to 4 m²; default 0] */
   area?: Area
-  /** Distance of that area's centre from the pivot. */
+  /** Distance of that area's centre from the pivot. [r_A; 0 to 5 m; default 0] */
   areaRadius?: Length
-  /** Distance between neighbouring pivots; 0 where all share one. */
+  /** Distance between neighbouring pivots; 0 where all share one. [p; 0 to 1 m; default 0] */
   pitch?: Length
-  /** Direction from the first pivot to the last. */
+  /** Direction from the first pivot to the last. [psi; −360° to 360°; default 0] */
   pitchAngle?: Angle
-  /** Pivot to the thread's end on each vane. */
+  /** Pivot to the thread's end on each vane. [rho; 1 mm to 5 m] */
   attachRadius: Length
-  /** Angle of the driven vane when folded: the start. */
+  /** Angle of the driven vane when folded: the start. [theta_f; −360° to 360°] */
   foldedAngle: Angle
-  /** How much lower each next vane rests when folded. */
+  /** How much lower each next vane rests when folded. [delta; 0 to 28°; default 0] */
   foldedStep?: Angle
-  /** Angle of the driven vane when open. */
+  /** Angle of the driven vane when open. [theta_o; −360° to 360°] */
   openAngle: Angle
-  /** Angle between first and last vane when open, for even thread lengths. */
+  /** Angle between first and last vane when open, for even thread lengths. [sigma; 0.1° to 343.775°] */
   span: Angle
-  /** Length of each thread, from the driven vane on; even spread where left out. */
+  /** Length of each thread, from the driven vane on; even spread where left out. [list of 1 to 59, each t_g, 0 to 10 m; optional] */
   threads?: readonly Length[] | null
-  /** Moment by which elastic draws each tethered vane back. */
+  /** Moment by which elastic draws each tethered vane back. [M_r; 0 to 100 N m; default 0] */
   returnMoment?: Moment
-  /** Friction moment of each vane's pivot. */
+  /** Friction moment of each vane's pivot. [M_f; 0 to 100 N m; default 0] */
   hingeFriction?: Moment
 }
 

@@ -8,36 +8,38 @@ import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 
 /** One segment, from its own joint outward. */
 export interface SegmentOfChain {
-  /** Joint to joint; for the last one, joint to tip. */
+  /** Joint to joint; for the last one, joint to tip. [L_s; 1 mm to 5 m] */
   length: Length
-  /** Depth across, for the space it takes up. */
+  /** Depth across, for the space it takes up. [b_s; 0 to 5 m; default 0] */
   width?: Length
+  /** Mass of a segment [m_s; 0.1 g to 50 kg] */
   mass: Mass
-  /** Where its centre of gravity lies, as a share of the length from its own joint. */
+  /** Where its centre of gravity lies, as a share of the length from its own joint. [k_s; 0 to 1; default 0.5] */
   centreShare?: Ratio
-  /** Angle from the segment before it, or from outward for the first one, with the chain folded. */
+  /** Angle from the segment before it, or from outward for the first one, with the chain folded. [alpha_s; −360° to 360°] */
   foldedAngle: Angle
-  /** Turn of its joint for one turn of the driver; negative where it turns the other way. */
+  /** Turn of its joint for one turn of the driver; negative where it turns the other way. [n_s; −20 to 20] */
   ratio: number
-  /** Share of the driver's travel after which its joint begins to turn. */
+  /** Share of the driver's travel after which its joint begins to turn. [p_s; 0 to 99 %; default 0] */
   startsAt?: Ratio
-  /** Share of the driver's travel after which its joint stands still. */
+  /** Share of the driver's travel after which its joint stands still. [p_e; 1 to 100 %; default 100 %] */
   endsAt?: Ratio
-  /** Area that it holds, centred at its middle, square to the plane in which it turns. */
+  /** Area that it holds, centred at its middle, square to the plane in which it turns. [A_p; 0 to 4 m²; default 0] */
   area?: Area
-  /** Friction moment of its joint, whichever way it turns. */
+  /** Friction moment of its joint, whichever way it turns. [M_f; 0 to 100 N m; default 0] */
   jointFriction?: Moment
 }
 
 /** A folding chain. */
 export interface FoldingChainMechanism {
   type: "folding-chain"
-  /** First joint. */
+  /** First joint. [group; optional, with a default of its own] */
   hinge?: PlanePoint
-  /** Segments from the frame outward. */
+  /** Segments from the frame outward. [list of 1 to 12] */
   segments: readonly SegmentOfChain[]
-  /** Turn of the driver from folded to spread. */
+  /** Turn of the driver from folded to spread. [phi_t; 0.1° to 700 rad] */
   driverTravel: Angle
+  /** Mass at the tip [m_t; 0 to 50 kg; default 0] */
   tipMass?: Mass
 }
 

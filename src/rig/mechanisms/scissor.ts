@@ -7,37 +7,43 @@ import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 
 /** A spring or elastic cord drawn across between the base joints. */
 export interface SpringAcross {
+  /** Stiffness [k_s; 0.01 N/m to 1000 N/mm] */
   stiffness: ForcePerLength
+  /** Free length [L_s; 0 to 5 m] */
   freeLength: Length
 }
 
 /** A scissor array and its rod. */
 export interface ScissorMechanism {
   type: "scissor"
-  /** The base joint that stands still, or the middle of the base where none does. */
+  /** The base joint that stands still, or the middle of the base where none does. [group; optional, with a default of its own] */
   base?: PlanePoint
-  /** Direction in which it extends, counter-clockwise from outward. */
+  /** Direction in which it extends, counter-clockwise from outward. [beta; −360° to 360°; default 0] */
   direction?: Angle
-  /** Cells: crossed pairs of arms, one after the other. */
+  /** Cells: crossed pairs of arms, one after the other. [n; whole 1 to 200] */
   cells: number
-  /** One arm, end pin to end pin; the pair is pinned at the middle. */
+  /** One arm, end pin to end pin; the pair is pinned at the middle. [L; 1 mm to 5 m] */
   armLength: Length
-  /** Base joint that stands still, seen the way it extends: none (both move alike), the left or the right one. */
+  /**
+   * Base joint that stands still, seen the way it extends: none (both move alike), the left or the right one. [centre,
+   * left or right; default centre]
+   */
   fixedJoint?: "centre" | "left" | "right"
-  /** Whether the rod lies across between the base joints, or along the array from the middle of its base. */
+  /** Whether the rod lies across between the base joints, or along the array from the middle of its base. [across or along] */
   rod: "across" | "along"
-  /** How many cells a rod along the array spans; half a cell to a middle pin. All of them where left out. */
+  /** How many cells a rod along the array spans; half a cell to a middle pin. All of them where left out. [n_r; 0.5 to 200; optional] */
   drivenCells?: number | null
-  /** Mass carried at the tip. */
+  /** Mass carried at the tip. [m_t; 0 to 50 kg; default 0] */
   tipMass?: Mass
-  /** Mass of all arms together, spread evenly. */
+  /** Mass of all arms together, spread evenly. [m_a; 0.1 g to 50 kg] */
   armsMass: Mass
-  /** Area that the tip holds square to the way it extends. */
+  /** Area that the tip holds square to the way it extends. [A_f; 0 to 4 m²; default 0] */
   frontArea?: Area
+  /** Springs across the base [list of 0 to 10; default none] */
   springs?: readonly SpringAcross[]
-  /** Friction of the whole array, as it is felt at the rod. */
+  /** Friction of the whole array, as it is felt at the rod. [F_f; 0 to 1000 N; default 0] */
   friction?: Force
-  /** Length of rod or cable between its pins at the start; left out, that of the drive's own rod. */
+  /** Length of rod or cable between its pins at the start; left out, that of the drive's own rod. [L_1; 1 mm to 1000 m; optional] */
   startLength?: Length | null
 }
 

@@ -8,37 +8,44 @@ import { emptyState, type Mechanism, type MechanismMember, type MechanismState, 
 
 /** An extension spring or elastic cord between the frame and the slider's pin. */
 export interface SpringOnSlider {
+  /** Stiffness [k_s; 0.01 N/m to 1000 N/mm] */
   stiffness: ForcePerLength
+  /** Free length [L_s; 0 to 5 m] */
   freeLength: Length
+  /** Spring's fixed end [group] */
   fixedPivot: PlanePoint
 }
 
 /** A slider moved by a crank. */
 export interface SliderCrankMechanism {
   type: "slider-crank"
+  /** Crank pivot [group; optional, with a default of its own] */
   crankPivot?: PlanePoint
-  /** Direction in which the slider runs, counter-clockwise from outward. */
+  /** Direction in which the slider runs, counter-clockwise from outward. [beta; −360° to 360°; default 0] */
   slideAngle?: Angle
-  /** Crank, pivot to pin. */
+  /** Crank, pivot to pin. [a; 1 mm to 2 m] */
   crank: Length
-  /** Connecting rod, pin to pin. */
+  /** Connecting rod, pin to pin. [b; 1 mm to 4 m] */
   coupler: Length
-  /** Distance of the slide line from the crank pivot; positive to the left of the direction in which it runs. */
+  /** Distance of the slide line from the crank pivot; positive to the left of the direction in which it runs. [c; −2 to 2 m; default 0] */
   offset?: Length
-  /** Side of the crank the slider is on: `open` towards the direction in which it runs. */
+  /** Side of the crank the slider is on: `open` towards the direction in which it runs. [open or crossed; default open] */
   assembly?: Assembly
-  /** Angle of the crank at the start, from the direction of the slide. */
+  /** Angle of the crank at the start, from the direction of the slide. [theta_1; −360° to 360°] */
   startAngle: Angle
+  /** Mass of the slider [m_s; 0.1 g to 50 kg] */
   sliderMass: Mass
+  /** Mass of the rod [m_b; 0 to 20 kg; default 0] */
   couplerMass?: Mass
-  /** Masses on the crank, from its pivot. */
+  /** Masses on the crank, from its pivot. [list of 0 to 60; default none] */
   crankMasses?: readonly MassOnArm[]
-  /** From the slider's pin to its foremost point. */
+  /** From the slider's pin to its foremost point. [l_s; 0 to 5 m; default 0] */
   reach?: Length
-  /** Area that the slider holds square to its way. */
+  /** Area that the slider holds square to its way. [A_f; 0 to 4 m²; default 0] */
   frontArea?: Area
+  /** Helper springs [list of 0 to 10; default none] */
   springs?: readonly SpringOnSlider[]
-  /** Friction of the guide, whichever way it slides. */
+  /** Friction of the guide, whichever way it slides. [F_g; 0 to 1000 N; default 0] */
   guideFriction?: Force
 }
 

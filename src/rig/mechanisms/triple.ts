@@ -5,21 +5,21 @@ import type { Triple } from "./mechanism.js"
 
 /** A point of a mechanism's own frame: x outward, y up, z = x × y. */
 export interface SpacePoint {
-  /** Outward. */
+  /** Outward. [−5 to 5 m] */
   x: Length
-  /** Upward. */
+  /** Upward. [−5 to 5 m] */
   y: Length
-  /** Square to both. */
+  /** Square to both. [−5 to 5 m] */
   z: Length
 }
 
 /** A direction in a mechanism's own frame; only the proportions of the three numbers count. */
 export interface SpaceDirection {
-  /** Part outward. */
+  /** Part outward. [−1000 to 1000] */
   x: number
-  /** Part upward. */
+  /** Part upward. [−1000 to 1000] */
   y: number
-  /** Part square to both. */
+  /** Part square to both. [−1000 to 1000] */
   z: number
 }
 

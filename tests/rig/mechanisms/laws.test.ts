@@ -10,6 +10,12 @@ function stepOf({ low, high }: Mechanism): number {
   return Number.isFinite(range) ? 1e-4 * range : 1e-4
 }
 
+/** Whether a cord comes taut, or a joint to its stop, within the steps of a difference: the slopes leap there. */
+function changesForm(mechanism: Mechanism, q: number): boolean {
+  const h = stepOf(mechanism)
+  return new Set([-2, -1, 0, 1, 2].map((k) => stateAt(mechanism, q + k * h).form)).size > 1
+}
+
 /** Sum of every mass in a document part. */
 function massIn(value: unknown, key = ""): number {
   if (typeof value === "number") return /mass/i.test(key) ? value : 0
@@ -79,6 +85,7 @@ describe.each(members)("law of every mechanism: %s", (type, member) => {
     each((mechanism, q, si) => {
       const { massX, massY, massZ } = stateAt(mechanism, q)
       const { mass } = mechanism.pose(q)
+      if (changesForm(mechanism, q)) return
       const speed = derivative((t) => mechanism.pose(q + t).centre, stepOf(mechanism))
       // no mass of the document is lost; a fan has its own on every vane
       expect(massIn(si)).toBeGreaterThan(0)
@@ -93,8 +100,7 @@ describe.each(members)("law of every mechanism: %s", (type, member) => {
     each((mechanism, q) => {
       const h = stepOf(mechanism)
       const state = stateAt(mechanism, q)
-      const forms = [-2, -1, 1, 2].map((k) => stateAt(mechanism, q + k * h).form)
-      if (forms.some((form) => form !== state.form)) return
+      if (changesForm(mechanism, q)) return
       const [slope] = derivative((t) => [stateAt(mechanism, q + t).inertia], h)
       expect(Math.abs(state.inertiaSlope - (slope as number))).toBeLessThanOrEqual(
         1e-5 * Math.abs(slope as number) + 1e-8 * (state.inertia / h),
