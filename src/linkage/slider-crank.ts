@@ -2,7 +2,7 @@ import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "..
 import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver, withNearest } from "../solver/index.js"
 import type { Assembly } from "./four-bar/pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
-import { type SliderCrankGeometry, sliderLeverAt, sliderPositionAt, sliderRunAt } from "./slider-crank-geometry.js"
+import { type SliderCrankGeometry, sliderPositionAt, sliderRunAt } from "./slider-crank-geometry.js"
 import { norton, nortonSlider } from "./sources.js"
 
 /** Input of {@link sliderCrank}. */
@@ -91,7 +91,7 @@ export function sliderAt(crank: number, coupler: number, offset: number, crankAn
     run,
     couplerRate,
     couplerBend,
-    lever: sliderLeverAt(g, crankAngle),
+    lever: -s2 + c2 * Math.tan(t3),
     leverSlope: couplerBend * sine + couplerRate ** 2 * cosine - c2,
   }
 }
