@@ -9,8 +9,19 @@ import { limitOf, type Open, readInput } from "./read.js"
 /** Most values tried for one faulty place. */
 const MOST = 8
 
+const known = /* @__PURE__ */ new WeakMap<AnyField, readonly unknown[]>()
+
 /** Values (SI) that a field could have had: its limits, a usual value, each of its words, and groups made of such. */
 function samples(field: AnyField): readonly unknown[] {
+  let found = known.get(field)
+  if (!found) {
+    found = made(field)
+    known.set(field, found)
+  }
+  return found
+}
+
+function made(field: AnyField): readonly unknown[] {
   switch (field.kind) {
     case "choice":
       return Object.keys(field.options)
@@ -99,6 +110,10 @@ function mender(one: Open): Mend {
   }
 }
 
+/** Whether a path leads into what a faulty place was set right with: of that nothing was said. */
+const inside = (open: Open, of: Path) => "field" in open && leadsInto(open.path, of)
+const leadsInto = (path: Path, of: Path) => of.length > path.length && path.every((part, i) => part === of[i])
+
 /**
  * Faults between fields that stand whatever the faulty fields are set right to: found by trying values for each and
  * keeping the faults that never change.
@@ -119,7 +134,7 @@ export function certainFaults(
     // two breaches mended at once can make a third: only whole inputs are judged
     if (si === null || !readInput(fields, si, either).ok) continue
     judged++
-    const now = check(si as never)
+    const now = check(si as never).filter((one) => !open.some((place) => inside(place, one.path)))
     standing = standing === null ? now : standing.filter((one) => now.some(({ message }) => message === one.message))
     if (standing.length === 0) return []
   }

@@ -1,5 +1,5 @@
 // Members of a library user's own: written as the rig's are, and handed to `rigWith`.
-import type { Angle, Current, Inertia, Length, Mass, Ratio, Resistance } from "../../../src/quantity/index.js"
+import type { Angle, Current, Length, Mass, MomentOfInertia, Ratio, Resistance } from "../../../src/quantity/index.js"
 import type { Drive, DriveMember } from "../../../src/rig/drives/drive.js"
 import type { Mechanism, MechanismMember } from "../../../src/rig/mechanisms/mechanism.js"
 import type { Transmission, TransmissionMember } from "../../../src/rig/transmissions/transmission.js"
@@ -17,7 +17,7 @@ export interface ShaftMotor {
   backwardEfficiency?: Ratio
   unlocking?: Ratio
   currentLimit?: Current | null
-  inertia?: Inertia
+  inertia?: MomentOfInertia
 }
 
 export const shaftMotor: DriveMember<ShaftMotor> = {
@@ -32,7 +32,7 @@ export const shaftMotor: DriveMember<ShaftMotor> = {
     backwardEfficiency: { kind: "ratio", symbol: "eta_w", label: "share of a helping torque that comes back", min: 0, max: 1, default: 0 },
     unlocking: { kind: "ratio", symbol: "u_w", label: "share of a helping torque to be driven down", min: 0, max: 1, default: 0 },
     currentLimit: { kind: "current", symbol: "L_w", label: "limit of its driver", min: "1 mA", max: 100, default: null },
-    inertia: { kind: "inertia", symbol: "J_w", label: "inertia at its shaft", min: 0, max: 100, default: 0 },
+    inertia: { kind: "momentOfInertia", symbol: "J_w", label: "inertia at its shaft", min: 0, max: 100, default: 0 },
   },
   check: ({ backwardEfficiency, unlocking }) =>
     backwardEfficiency > 0 && unlocking > 0
@@ -79,7 +79,7 @@ export interface PlainGear {
   reduction: number
   turnsRound?: boolean
   efficiency?: Ratio
-  inertia?: Inertia
+  inertia?: MomentOfInertia
 }
 
 export const plainGear: TransmissionMember<PlainGear> = {
@@ -89,7 +89,7 @@ export const plainGear: TransmissionMember<PlainGear> = {
     reduction: { kind: "number", symbol: "i_w", label: "turns in for one out", min: 0.01, max: 1000 },
     turnsRound: { kind: "flag", label: "turns the motion round", default: false },
     efficiency: { kind: "ratio", symbol: "eta_g", label: "efficiency", min: "10 %", max: 1, default: 1 },
-    inertia: { kind: "inertia", symbol: "J_g", label: "inertia at its input", min: 0, max: 100, default: 0 },
+    inertia: { kind: "momentOfInertia", symbol: "J_g", label: "inertia at its input", min: 0, max: 100, default: 0 },
   },
   build: (si: SiOf<PlainGear>): Transmission => {
     const ratio = (si.turnsRound ? -1 : 1) / si.reduction

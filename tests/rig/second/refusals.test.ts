@@ -105,7 +105,7 @@ describe("insufficient effort", () => {
             hinge: { x: 0.06, y: 0 },
             fixedPivot: { x: 0, y: -0.19 },
             movingPivot: { radius: 0.072, angle: -0.436 },
-            masses: [{ name: "spar", mass: 5.5, radius: 0.45 }],
+            masses: [{ name: "spar", mass: 3, radius: 0.45 }],
           },
         ],
       },
