@@ -74,4 +74,4 @@ export type {
   Wanted,
   WornSections,
 } from "./whole/document.js"
-export { assessRig, move, quickMove, type RigKit, rigWith } from "./whole/rig-with.js"
+export { assessRig, type Carrying, move, type PartsOf, quickMove, type RigKit, rigWith } from "./whole/rig-with.js"

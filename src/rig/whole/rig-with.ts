@@ -13,16 +13,13 @@ import {
 } from "../../solver/index.js"
 import { assessment, assessmentOutput, findingsOf, type RigAssessment } from "../check/assess.js"
 import type { CheckVerdict } from "../check/finding.js"
-import type { DriveMember } from "../drives/drive.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
-import type { MechanismMember } from "../mechanisms/mechanism.js"
 import { rateGrid, solveMove } from "../run/move.js"
 import { type Move, type MoveCaution, type MoveInput, type MoveRefusal, moveOutput } from "../run/move-types.js"
 import { type QuickMove, quickMoveOf } from "../run/quick-move.js"
 import { BLADE_FUSES, EACH_CHECK, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "../sources.js"
 import { transmissions } from "../transmissions/index.js"
-import type { TransmissionMember } from "../transmissions/transmission.js"
 import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "./document.js"
 import { exampleRig } from "./example.js"
 import { type RigSi, rigFaults } from "./faults.js"
@@ -30,6 +27,15 @@ import { type Members, rigFields } from "./fields.js"
 import { readDocument } from "./read.js"
 
 type Si = RigSi & { readonly motion: string | null }
+
+/** A member, known by its type and the document part that it carries. */
+export interface Carrying {
+  readonly type: string
+  readonly document?: Typed
+}
+
+/** The document parts of a list of members. */
+export type PartsOf<L extends readonly Carrying[]> = NonNullable<L[number]["document"]>
 
 /** The rig's verbs. */
 export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
@@ -119,26 +125,27 @@ function cautions(rig: Si, out: Move): Caution<MoveCaution>[] {
  * The rig's verbs over our members and those given: a drive, an element of a transmission or a mechanism of your own is
  * written as one of ours is, and the document, its reader and its schema then take it.
  */
-export function rigWith<D extends Typed = never, T extends Typed = never, M extends Typed = never>(
-  extra: {
-    readonly drives?: readonly DriveMember<D>[]
-    readonly transmissions?: readonly TransmissionMember<T>[]
-    readonly mechanisms?: readonly MechanismMember<M>[]
-  } = {},
-): RigKit<RigDrive | D, RigTransmission | T, RigMechanism | M> {
+export function rigWith<
+  const D extends readonly Carrying[] = readonly [],
+  const T extends readonly Carrying[] = readonly [],
+  const M extends readonly Carrying[] = readonly [],
+>(
+  // a member's fields were checked against its document part where it was written: here the part goes by its name alone
+  extra: { readonly drives?: D; readonly transmissions?: T; readonly mechanisms?: M } = {},
+): RigKit<RigDrive | PartsOf<D>, RigTransmission | PartsOf<T>, RigMechanism | PartsOf<M>> {
   const named = (list: readonly { readonly type: string }[] = []) => Object.fromEntries(list.map((one) => [one.type, one]))
   const members: Members = {
     drives: { ...drives, ...named(extra.drives) } as Members["drives"],
     transmissions: { ...transmissions, ...named(extra.transmissions) } as Members["transmissions"],
     mechanisms: { ...mechanisms, ...named(extra.mechanisms) } as Members["mechanisms"],
   }
-  type Input = MoveInput<RigDrive | D, RigTransmission | T, RigMechanism | M>
+  type Input = MoveInput<RigDrive | PartsOf<D>, RigTransmission | PartsOf<T>, RigMechanism | PartsOf<M>>
   const assess = makeAssess(members)
   return {
     quickMove: (rig, options) => quickMoveOf(members, rig as unknown as Si, options?.rough ?? false),
-    read: (source) => readDocument(source, assess) as Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>,
+    read: (source) => readDocument(source, assess) as Rig<RigDrive | PartsOf<D>, RigTransmission | PartsOf<T>, RigMechanism | PartsOf<M>>,
     move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution>,
-    assess: assess as unknown as Solver<Rig<RigDrive | D, RigTransmission | T, RigMechanism | M>, RigAssessment>,
+    assess: assess as unknown as Solver<Rig<RigDrive | PartsOf<D>, RigTransmission | PartsOf<T>, RigMechanism | PartsOf<M>>, RigAssessment>,
   }
 }
 

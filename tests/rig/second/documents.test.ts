@@ -101,7 +101,7 @@ const issuesOf = (doc: unknown) => {
 
 const again = <T extends object>(list: readonly T[], over: object = {}) => [...list, { ...(list[0] as T), ...over }]
 const { power } = creature
-const lead = (converter: object) => ({ ...power.buses[1], converter: { ...power.buses[1].converter, ...converter } })
+const lead = (converter: object) => ({ ...power.buses[1], converter: { ...power.buses[1]?.converter, ...converter } })
 
 /** What is changed, where the fault is told, and words that must be in it. */
 const faults: readonly (readonly [what: string, path: Path, value: unknown, at: string, words: readonly string[]])[] = [

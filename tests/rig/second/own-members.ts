@@ -61,14 +61,17 @@ export const shaftMotor: DriveMember<ShaftMotor> = {
 }
 
 /** A motor that is turned down as a whole, once its fields are read. */
-export interface TornMotor extends Omit<ShaftMotor, "type"> {
+export interface TornMotor {
   type: "torn-motor"
+  windingResistance: Resistance
 }
 
 export const tornMotor: DriveMember<TornMotor> = {
   type: "torn-motor",
   label: "motor with a torn winding",
-  fields: shaftMotor.fields,
+  fields: {
+    windingResistance: { kind: "resistance", symbol: "R_w", label: "winding", min: 0.01, max: 1000 },
+  },
   build: ({ windingResistance }: SiOf<TornMotor>) =>
     refuse("torn-winding", "A winding of {windingResistance resistance} is torn.", windingResistance, {}, {}, { windingResistance }),
 }
