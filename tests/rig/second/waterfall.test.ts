@@ -5,7 +5,14 @@ import { move } from "./kit.js"
 /** What these documents have of a power tree, as far as it is mended. */
 interface Power {
   sources: readonly ({ type: string; name: string } & Record<string, unknown>)[]
-  buses: readonly { name: string; from: string; converter?: object; run?: object | null; switchResistance?: number; fuseResistance?: number }[]
+  buses: readonly {
+    name: string
+    from: string
+    converter?: object
+    run?: object | null
+    switchResistance?: number
+    fuseResistance?: number
+  }[]
   loads: readonly object[]
 }
 interface Doc {
