@@ -9,7 +9,7 @@ const say = (cautions) => {
   for (const { severity, message } of cautions) console.log(`${severity}: ${message}`)
 }
 
-// 1. The wing: folded it carries a paper lantern at its root, open the lantern has run out towards the tip.
+// 1. The wing: folded it carries a paper lantern at its root, open the lantern has moved towards the tip.
 const wing = {
   retractedLength: "160 mm",
   stroke: "50 mm",

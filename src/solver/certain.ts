@@ -9,19 +9,8 @@ import { limitOf, type Open, readInput } from "./read.js"
 /** Most values tried for one faulty place. */
 const MOST = 8
 
-const known = /* @__PURE__ */ new WeakMap<AnyField, readonly unknown[]>()
-
 /** Values (SI) that a field could have had: its limits, a usual value, each of its words, and groups made of such. */
 function samples(field: AnyField): readonly unknown[] {
-  let found = known.get(field)
-  if (!found) {
-    found = made(field)
-    known.set(field, found)
-  }
-  return found
-}
-
-function made(field: AnyField): readonly unknown[] {
   switch (field.kind) {
     case "choice":
       return Object.keys(field.options)
@@ -50,15 +39,15 @@ function made(field: AnyField): readonly unknown[] {
 const at = <T>(values: readonly T[], index: number): T => values[index % values.length] as T
 
 function samplesOfGroup({ fields, either = [] }: Omit<AnyGroup, "label">): readonly unknown[] {
-  const entries = Object.entries(fields)
+  // once for all runs: deep groups would else be worked out anew at every level
+  const entries = Object.entries(fields).map(([key, field]) => [key, field, samples(field)] as const)
   const optional = entries.filter(([, field]) => field.default === null).map(([key]) => key)
   const filled = (run: number, given: ReadonlySet<string>) =>
     Object.fromEntries(
-      entries.map(([key, field]) => {
-        if (field.default === null && !given.has(key)) return [key, null]
-        const values = samples(field)
-        return [key, values.length ? at(values, run) : undefined]
-      }),
+      entries.map(([key, field, values]) => [
+        key,
+        field.default === null && !given.has(key) ? null : values.length ? at(values, run) : undefined,
+      ]),
     )
   return Array.from({ length: MOST }, (_, run) => {
     // what has to be given is found by mending the breaches of giving nothing, one after another
@@ -111,8 +100,7 @@ function mender(one: Open): Mend {
 }
 
 /** Whether a path leads into what a faulty place was set right with: of that nothing was said. */
-const inside = (open: Open, of: Path) => "field" in open && leadsInto(open.path, of)
-const leadsInto = (path: Path, of: Path) => of.length > path.length && path.every((part, i) => part === of[i])
+const inside = ({ path, ...open }: Open, of: Path) => "field" in open && of.length > path.length && path.every((part, i) => part === of[i])
 
 /**
  * Faults between fields that stand whatever the faulty fields are set right to: found by trying values for each and

@@ -49,6 +49,7 @@ export interface SpringSupport {
   /** Moment for each angle that it turns; free to turn where left out. [k_t; 0.1 to 1e9 N m/rad; optional] */
   turningStiffness?: RotationalStiffness | null
 }
+/** How a node is held. */
 export type FrameSupport = PinnedSupport | ClampedSupport | RollerSupport | SpringSupport
 
 /** How a member is joined to a node. */
@@ -123,6 +124,7 @@ export interface MemberMoment {
   /** Distance from the member's start. [b_i; 0 to 60 m] */
   position: Length
 }
+/** What bears on a frame: at a node or along a member. */
 export type FrameLoad = NodeLoad | MemberForce | MemberSpread | MemberMoment
 
 /** Input of {@link planeFrame}. */

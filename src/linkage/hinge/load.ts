@@ -41,7 +41,7 @@ export interface HingeLoads {
   readonly bearingLoad?: number
 }
 
-/** Weight over weight at rest at its most and, as it swings above so below, at its least, down to nothing. */
+/** Weight over weight at rest at its largest and, as it swings above so below, at its smallest, down to nothing. */
 export const weightFactors = (loadFactor: number): readonly number[] => (loadFactor > 1 ? [loadFactor, Math.max(0, 2 - loadFactor)] : [1])
 
 /** Force of a gust square to the arm, N; 0 without one. */

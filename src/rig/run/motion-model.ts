@@ -121,7 +121,7 @@ export interface EffortState {
   /** Mechanism or element that the trouble is with, and by how much it is short there. */
   at: string
   shortBy: number
-  /** Least pull or push in its lines and buffers, negative where one is slack; infinite without any. */
+  /** Smallest pull or push in its lines and buffers, negative where one is slack; infinite without any. */
   tightness: number
   /** Inertia at one drive's output, drive included, and its slope. */
   inertia: number

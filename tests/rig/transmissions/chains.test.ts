@@ -23,6 +23,7 @@ function steady(effort: number): Mechanism {
     at(_q: number, state: MechanismState) {
       state.springs = effort
     },
+    deadPoints: [],
   } as unknown as Mechanism
 }
 

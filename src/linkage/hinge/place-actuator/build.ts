@@ -27,7 +27,7 @@ export const buildOf = (p: PlaceProblem, distance: number, radius: number): Buil
 export const cornersOf = ({ distances, radii }: Build): readonly (readonly [number, number])[] =>
   distances[0] === distances[1] ? [[distances[0], radii[0]]] : distances.flatMap((d) => radii.map((r) => [d, r] as const))
 
-/** Least lever arm and least sine of the transmission angle: both lie at a corner and at an end of the stroke. */
+/** Smallest lever arm and smallest sine of the transmission angle: both lie at a corner and at an end of the stroke. */
 export function leastLevers(build: Build): { readonly lever: number; readonly sine: number } {
   let [lever, sine] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
   for (let i = 0; i < 8; i++) {
@@ -90,7 +90,7 @@ export interface LeastSwing {
 
 /**
  * A swing that no build stays below: it is convex in D² and r², so that it nowhere lies under the tangent plane at the corner where
- * it is least, which touches it there unless an edge dips below its own ends.
+ * it is smallest, which touches it there unless an edge dips below its own ends.
  */
 export function leastSwing({ distances, radii, retracted, extended }: Build): LeastSwing {
   const [from, to] = [retracted[1], extended[0]]

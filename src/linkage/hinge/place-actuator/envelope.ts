@@ -6,7 +6,7 @@ import { type HingeMass, type HingeSpring, springTension, standardGravity } from
 export interface ArmLoads {
   readonly hinge: { readonly x: number; readonly y: number }
   readonly massSets: readonly (readonly HingeMass[])[]
-  /** Weight over weight at rest, at its most and at its least. */
+  /** Weight over weight at rest, at its largest and smallest. */
   readonly factors: readonly number[]
   /** Moment of the gust, from either side, N·m. */
   readonly gustMoment: number

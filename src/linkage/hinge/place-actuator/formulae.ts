@@ -139,7 +139,7 @@ export const placeActuatorFormulae: readonly PlaceStep[] = [
   {
     symbol: "D_u",
     kind: "length",
-    meaning: "fixed pivot from the hinge in the corner of the tolerances that swings least",
+    meaning: "fixed pivot from the hinge in the corner of the tolerances with the smallest swing",
     given: (_si, _out, trace) => (trace as PlaceTrace).tight.distance,
   },
   {

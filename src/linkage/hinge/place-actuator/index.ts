@@ -31,7 +31,7 @@ function solve(si: Si, trace?: Partial<PlaceTrace>): PlaceActuator | NoSolution<
  * Formula: with D and r the distances of fixed and moving pivot from the hinge, u = D + r and v = D − r, the angle
  * between them at length L is φ(L) = 2·atan √((L² − v²)/(u² − L²)), the swing over the stroke φ(L_r + S) − φ(L_r), and
  * the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is F = |M(θ)|/l, with M(θ) the moment at an arm angle: of
- * either set of masses, times the weight factor at its most or least, at any lean within reach, less that of the springs, with a
+ * either set of masses, times the weight factor at its largest or smallest, at any lean within reach, less that of the springs, with a
  * gust from either side; the worst of them counts. Peak force is the largest F over the stroke. Only D, r and the angle
  * between the pivots' directions decide it; the regions allow a range of directions for every D and r.
  *
@@ -148,12 +148,12 @@ function solve(si: Si, trace?: Partial<PlaceTrace>): PlaceActuator | NoSolution<
  * weights in the worst build [N m]; X_v: springs, moving end to fixed end, outward, in the worst build [m]; Y_v:
  * springs, moving end to fixed end, up, in the worst build [m]; Z_v: lengths of the springs in the worst build [m];
  * T_v: tensions of the springs in the worst build; one that only pulls is slack below its free length [N]; N_v: moment
- * of the springs in the worst build [N m]; D_u: fixed pivot from the hinge in the corner of the tolerances that swings
- * least [m]; r_u: moving pivot from the hinge in that corner [m]; L_s: retracted length at its longest [m]; phi_s:
- * angle at the hinge between the pivots in that corner, retracted [rad]; lever_s: lever arm in that corner, retracted
- * [m]; L_t: extended length at its shortest [m]; phi_t: angle at the hinge between the pivots in that corner, extended
- * [rad]; lever_t: lever arm in that corner, extended [m]; e_D: what the tangent there falls by on the way to the other
- * fixed pivot; e_r: what the tangent there falls by on the way to the other moving pivot.
+ * of the springs in the worst build [N m]; D_u: fixed pivot from the hinge in the corner of the tolerances with the
+ * smallest swing [m]; r_u: moving pivot from the hinge in that corner [m]; L_s: retracted length at its longest [m];
+ * phi_s: angle at the hinge between the pivots in that corner, retracted [rad]; lever_s: lever arm in that corner,
+ * retracted [m]; L_t: extended length at its shortest [m]; phi_t: angle at the hinge between the pivots in that
+ * corner, extended [rad]; lever_t: lever arm in that corner, extended [m]; e_D: what the tangent there falls by on the
+ * way to the other fixed pivot; e_r: what the tangent there falls by on the way to the other moving pivot.
  *
  * **Sources**
  * - A. H. Land, A. G. Doig (Econometrica 28): An automatic method of solving discrete programming problems, 1960,

@@ -19,7 +19,7 @@ export interface PlaceTrace {
   readonly worst: WorstLoad
   /** Turn of the arm in the worst build by pivots off across their lines, rad. */
   readonly turned: number
-  /** The corner of the tolerances where the least swing was worked out. */
+  /** The corner of the tolerances where the smallest swing was worked out. */
   readonly tight: LeastSwing
 }
 
