@@ -156,7 +156,8 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
     minVoltage,
     limitedShare: totals.limited / totals.time,
     limitedBy: [...limits][0] ?? "none",
-    inertiaShare: kinetic / Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads),
+    // of all the energy there is, so that a motion that moves none has a share as well
+    inertiaShare: kinetic > 0 ? kinetic / (kinetic + Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads)) : 0,
     waterfall: waterfall(at, index, one.way, totals.time),
     energy: {
       source: totals.source,
@@ -168,7 +169,7 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
       winding: totals.winding,
       drive: totals.drive,
       work: totals.work,
-      residual: (totals.source - parts.reduce((a, b) => a + b, 0)) / largest,
+      residual: largest > 0 ? (totals.source - parts.reduce((a, b) => a + b, 0)) / largest : 0,
     },
     curve,
   }
