@@ -147,6 +147,7 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
     totals.work,
   ]
   const largest = Math.max(totals.source, ...parts.map(Math.abs))
+  const moved = Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads)
   return {
     duration: totals.time,
     peakForce: rod ? peak : null,
@@ -156,8 +157,8 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
     minVoltage,
     limitedShare: totals.limited / totals.time,
     limitedBy: [...limits][0] ?? "none",
-    // of all the energy there is, so that a motion that moves none has a share as well
-    inertiaShare: kinetic > 0 ? kinetic / (kinetic + Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads)) : 0,
+    // where no energy is moved at all, whatever moves has all of it
+    inertiaShare: moved > 0 ? kinetic / moved : kinetic > 0 ? 1 : 0,
     waterfall: waterfall(at, index, one.way, totals.time),
     energy: {
       source: totals.source,
