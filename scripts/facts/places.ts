@@ -63,12 +63,15 @@ export function differences(root: string, modules: Readonly<Record<string, Expor
     const file = node.getSourceFile()
     const doc = docOf(node)
     const start = doc?.pos ?? node.getStart(file)
-    const indent = /^\s*/.exec(file.text.slice(file.text.lastIndexOf("\n", start - 1) + 1, start))?.[0] ?? ""
+    const ahead = file.text.slice(file.text.lastIndexOf("\n", start - 1) + 1, start)
+    const indent = /^\s*/.exec(ahead)?.[0] ?? ""
     const old = doc && file.text.slice(doc.pos, doc.end)
     const wanted = comment(old, indent)
     if (old === wanted) return
     const line = file.getLineAndCharacterOfPosition(start).line + 1
-    const range = doc ? { to: doc.end, text: wanted } : { to: start, text: `${wanted}\n${indent}` }
+    // behind something on its line it would be taken for a comment of that, and written again
+    const apart = ahead.trim() === "" ? "" : `\n${indent}`
+    const range = doc ? { to: doc.end, text: wanted } : { to: start, text: `${apart}${wanted}\n${indent}` }
     found.push({ file: file.fileName, line, about, from: start, ...range })
   }
 

@@ -31,6 +31,11 @@ beforeAll(async () => {
   expect(described, "the default of the insulation rating stands in one description").toHaveLength(1)
   const [file] = described as [string]
   writeFileSync(file, readFileSync(file, "utf8").replace(before, "$195"))
+  // properties on one line, which take a comment each
+  const [inline, flat] = [join(copy, "src/wire/resettable-fuse/types.ts"), "readonly drop: { readonly low: number; readonly high: number }"]
+  const banded = readFileSync(inline, "utf8")
+  expect(banded).toContain("readonly drop: Band")
+  writeFileSync(inline, banded.replace("readonly drop: Band", flat))
   const wire = await wireOf(copy)
   const found = differences(copy, { wire })
   for (const path of new Set(found.map((difference) => difference.file)))

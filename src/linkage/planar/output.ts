@@ -127,7 +127,8 @@ export interface PlanarLinkage {
   }[]
   /** Path of the traced point, start to end. [list] */
   readonly path: readonly {
-    /** X [m] */ readonly x: number /** Y [m] */
+    /** X [m] */
+    readonly x: number
     /** Y [m] */
     readonly y: number
   }[]

@@ -58,19 +58,21 @@ export interface SweptEnvelope {
   readonly outline: readonly OutlineCorner[]
   /** Lowest and highest place swept in each strip, left to right; null where nothing passes. [list] */
   readonly profile: readonly {
-    /** From x [m] */ readonly from: number /** To x [m] */
+    /** From x [m] */
+    readonly from: number
     /** To x [m] */
-    readonly to: number /** Lowest [m] */
+    readonly to: number
     /** Lowest [m] */
-    readonly bottom: number | null /** Highest [m] */
+    readonly bottom: number | null
     /** Highest [m] */
     readonly top: number | null
   }[]
   /** Place (m) and speed (m/s) of the tip at every pose asked for. [list] */
   readonly tip: readonly {
-    /** X [m] */ readonly x: number /** Y [m] */
+    /** X [m] */
+    readonly x: number
     /** Y [m] */
-    readonly y: number /** Speed [m/s] */
+    readonly y: number
     /** Speed [m/s] */
     readonly speed: number
   }[]

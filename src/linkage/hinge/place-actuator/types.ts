@@ -100,7 +100,8 @@ export interface PlaceActuatorInput {
 export interface PlaceActuator {
   /** Fixed pivot, in the wearer's vertical plane. [group] */
   readonly fixedPivot: {
-    /** Outward [x_b; m] */ readonly x: number /** Up [y_b; m] */
+    /** Outward [x_b; m] */
+    readonly x: number
     /** Up [y_b; m] */
     readonly y: number
   }

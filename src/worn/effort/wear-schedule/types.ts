@@ -113,7 +113,8 @@ export interface WearSchedule {
   readonly rests: readonly Rest[]
   /** How many rests in all, and how long together. [group] */
   readonly resting: {
-    /** Number [number] */ readonly count: number /** Together [s] */
+    /** Number [number] */
+    readonly count: number
     /** Together [s] */
     readonly total: number
   }
