@@ -15,7 +15,7 @@ import { metals } from "./data.js"
 import { type Laid, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps, together } from "./laid.js"
 import { burnsCaution, fumesCaution, raisedLimit } from "./overload.js"
 import { ADIABATIC, CONVECTION, HEAT_TRANSFER, PVC, SHORT_FAULT, SKIN } from "./sources.js"
-import { adiabaticSteps, adiabaticTime, judge, SHORT_LIMIT, TOUCH_LIMIT } from "./withstand.js"
+import { adiabaticSteps, adiabaticTime, judge, SHORT_LIMIT, shortLimitField, TOUCH_LIMIT } from "./withstand.js"
 
 /** Input of {@link wireHeating}. */
 export interface WireHeatingInput extends ConductorDescription, Laid {
@@ -253,15 +253,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating, WireHeatingRefus
     ...sizeFields,
     ...laidFields,
     faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", min: "0.1 mA", max: 1e5, typical: [20, 300], default: null },
-    faultTemperatureLimit: {
-      kind: "temperature",
-      symbol: "T_f",
-      label: "conductor temperature limit in a short fault",
-      min: 70,
-      max: 350,
-      typical: [140, 250],
-      default: SHORT_LIMIT,
-    },
+    faultTemperatureLimit: shortLimitField,
   },
   output: {
     conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },

@@ -25,6 +25,28 @@ export const SHORT = 5
 /** Short-time limit of PVC insulation, °C (IEC 60364-4-43, table 43A). */
 export const SHORT_LIMIT = 160
 
+/** Field of the conductor temperature that a short fault may reach. */
+export const shortLimitField = {
+  kind: "temperature",
+  symbol: "T_f",
+  label: "conductor temperature limit in a short fault",
+  min: 70,
+  max: 350,
+  typical: [140, 250],
+  default: SHORT_LIMIT,
+} as const
+
+/** Field of what a wire's own datasheet lets it carry. */
+export const ampacityField = {
+  kind: "current",
+  symbol: "I_w",
+  label: "ampacity by the wire's datasheet",
+  min: "0.1 mA",
+  max: 1000,
+  typical: [2, 30],
+  default: null,
+} as const
+
 /** Conductor temperature a short fault may reach, °C: never less than insulation bears for good. */
 export const shortLimit = (si: { readonly insulationRating: number; readonly faultTemperatureLimit: number }): number =>
   Math.max(si.faultTemperatureLimit, si.insulationRating)

@@ -41,6 +41,7 @@ export const edges: Edges = {
     { code: "trip-time", severity: "note", solver: resettableFuse, shown: {}, notShown: null },
     row("over-voltage", "warning", { sourceVoltage: 30.1 }, { sourceVoltage: 30 }),
     row("fault-current", "warning", { faultCurrent: 40.1 }, { faultCurrent: 40 }),
+    row("fault-not-given", "warning", { faultCurrent: null }, { faultCurrent: 40 }),
     row("trips-in-use", "caution", { current: 7.48 }, { current: 7.46 }),
     row("wire-unprotected", "warning", { datasheetAmpacity: 39.9 }, { datasheetAmpacity: 40.1 }),
     row("may-not-trip", "warning", { faultCurrent: 21.86 }, { faultCurrent: 21.88 }),

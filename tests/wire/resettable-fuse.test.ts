@@ -120,6 +120,12 @@ describe("resettableFuse", () => {
     expect(solved({ sourceVoltage: 40 })).toMatchObject({ withinRating: false, coordinated: false })
     expect(solved({ faultCurrent: 60 })).toMatchObject({ withinRating: false, coordinated: false })
     expect(solved({ current: 4 })).toMatchObject({ carriesLoad: false, coordinated: false })
+    // what may never trip in the cold, or is not judged against a short circuit, is not passed
+    const sound = { current: 1.5, awg: 10 }
+    expect(solved({ ...sound, faultCurrent: 30 })).toMatchObject({ withinRating: true, coordinated: true })
+    expect(solved({ ...sound, faultCurrent: null })).toMatchObject({ withinRating: null, coordinated: false })
+    const cold = solved({ ...sound, faultCurrent: 6 })
+    expect(cold).toMatchObject({ protectsWire: true, withinRating: true, tripDuration: null, coordinated: false })
     expect(solved({ trippedPower: 1.26 }).trippedCurrent).toBeCloseTo(0.1, 12)
   })
 })

@@ -13,7 +13,7 @@ import {
 import { bladeFuse, nominalConductors } from "../data.js"
 import { type LaidWire, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps } from "../laid.js"
 import { AWG, BLADE, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "../sources.js"
-import { BURNS_OFF, guards, judge, largestFuse, SHORT_LIMIT, shortLimit } from "../withstand.js"
+import { BURNS_OFF, guards, judge, largestFuse, shortLimit, shortLimitField } from "../withstand.js"
 import { cautions } from "./cautions.js"
 import type { ConductorSize, ConductorSizeCaution, ConductorSizeInput, ConductorSizeRefusal, Looked, Si } from "./types.js"
 
@@ -243,15 +243,7 @@ export const conductorSize: Solver<ConductorSizeInput, ConductorSize, ConductorS
     material: sizeFields.material,
     stranding: sizeFields.stranding,
     fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 20], default: null },
-    faultTemperatureLimit: {
-      kind: "temperature",
-      symbol: "T_f",
-      label: "conductor temperature limit in a short fault",
-      min: 70,
-      max: 350,
-      typical: [140, 250],
-      default: SHORT_LIMIT,
-    },
+    faultTemperatureLimit: shortLimitField,
     ...laidFields,
   },
   output: {

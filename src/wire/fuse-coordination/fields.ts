@@ -3,7 +3,7 @@ import type { Fields, OutFields } from "../../solver/index.js"
 import { type ConductorDescription, sizeFields } from "../conductor.js"
 import type { PulseShape } from "../data.js"
 import { type Laid, laidFields } from "../laid.js"
-import { SHORT_LIMIT } from "../withstand.js"
+import { ampacityField, shortLimitField } from "../withstand.js"
 
 /** Input of {@link fuseCoordination}. */
 export interface FuseCoordinationInput extends ConductorDescription, Laid {
@@ -99,15 +99,7 @@ export type FuseCoordinationCaution =
 export const fuseInput: Fields<FuseCoordinationInput> = {
   fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 30] },
   current: { kind: "current", symbol: "I", label: "steady current", min: "0.1 mA", max: 1000, typical: [0.5, 20] },
-  datasheetAmpacity: {
-    kind: "current",
-    symbol: "I_w",
-    label: "ampacity by the wire's datasheet",
-    min: "0.1 mA",
-    max: 1000,
-    typical: [2, 30],
-    default: null,
-  },
+  datasheetAmpacity: ampacityField,
   ...sizeFields,
   ...laidFields,
   unfusedLength: {
@@ -197,15 +189,7 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     typical: [30, 90],
     default: null,
   },
-  faultTemperatureLimit: {
-    kind: "temperature",
-    symbol: "T_f",
-    label: "conductor temperature limit in a short fault",
-    min: 70,
-    max: 350,
-    typical: [140, 250],
-    default: SHORT_LIMIT,
-  },
+  faultTemperatureLimit: shortLimitField,
 }
 
 /** Result descriptions. */

@@ -30,6 +30,16 @@ export function cautions(si: Si, out: ResettableFuse): Caution<ResettableFuseCau
       ),
     )
   const fault = faultOf(si)
+  if (si.faultCurrent === null)
+    found.push(
+      caution(
+        "fault-not-given",
+        "warning",
+        "Whether it can break a short circuit is not judged, and a full pack may drive far more than the {given.maxFaultCurrent current} looked at here: give faultCurrent, the full voltage over the resistance of pack and wires.",
+        PTC_LIMITS,
+        { "given.maxFaultCurrent": si.maxFaultCurrent },
+      ),
+    )
   if (fault > si.maxFaultCurrent)
     found.push(
       caution(

@@ -1,7 +1,7 @@
-import type { Fields, OutFields } from "../../solver/index.js"
+import { bandField, type Fields, type OutFields } from "../../solver/index.js"
 import { sizeFields } from "../conductor.js"
 import { laidFields } from "../laid.js"
-import { SHORT_LIMIT } from "../withstand.js"
+import { ampacityField, shortLimitField } from "../withstand.js"
 import type { ResettableFuse, ResettableFuseInput } from "./types.js"
 
 /** Input descriptions. */
@@ -83,24 +83,8 @@ export const ptcInput: Fields<ResettableFuseInput> = {
   },
   ...sizeFields,
   ...laidFields,
-  datasheetAmpacity: {
-    kind: "current",
-    symbol: "I_w",
-    label: "ampacity by the wire's datasheet",
-    min: "0.1 mA",
-    max: 1000,
-    typical: [2, 30],
-    default: null,
-  },
-  faultTemperatureLimit: {
-    kind: "temperature",
-    symbol: "T_f",
-    label: "conductor temperature limit in a short fault",
-    min: 70,
-    max: 350,
-    typical: [140, 250],
-    default: SHORT_LIMIT,
-  },
+  datasheetAmpacity: ampacityField,
+  faultTemperatureLimit: shortLimitField,
 }
 
 /** Result descriptions. */
@@ -117,14 +101,10 @@ export const ptcOutput: OutFields<ResettableFuse> = {
   survivesFault: { kind: "flag", label: "wire survives any fault until it trips" },
   withinRating: { kind: "flag", label: "within its voltage and breaking current" },
   coordinated: { kind: "flag", label: "passes these checks" },
-  drop: {
-    kind: "group",
-    label: "voltage drop at the steady current",
-    fields: {
-      low: { kind: "voltage", symbol: "U_lo", label: "drop of a new part, at least" },
-      high: { kind: "voltage", symbol: "U_hi", label: "drop after a trip, at most" },
-    },
-  },
+  drop: bandField("voltage", "voltage drop at the steady current", {
+    symbols: ["U_lo", "U_hi"],
+    labels: ["drop of a new part, at least", "drop after a trip, at most"],
+  }),
   heat: { kind: "power", symbol: "P", label: "heat in it after a trip, at most" },
   trippedCurrent: { kind: "current", symbol: "I_x", label: "current while tripped" },
 }

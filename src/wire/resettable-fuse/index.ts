@@ -162,7 +162,7 @@ function check(si: Si): Issue[] {
  * ```ts
  * import { resettableFuse } from 'alula/wire'
  * const part = { holdCurrent: '2.5 A', tripTime: '10.3 s', minResistance: '25 mohm', maxResistance: '70 mohm', maxVoltage: '30 V' }
- * const eyes = resettableFuse({ ...part, sourceVoltage: '12.6 V', current: '1.8 A', awg: 14 })
+ * const eyes = resettableFuse({ ...part, sourceVoltage: '12.6 V', current: '1.8 A', faultCurrent: '35 A', awg: 14 })
  * eyes.carriesLoad // => true
  * eyes.tripLimit // => 6.075
  * eyes.coordinated // => true
@@ -185,6 +185,7 @@ export const resettableFuse: Solver<ResettableFuseInput, ResettableFuse, never, 
     trippedPower: "4 W",
     sourceVoltage: "12.6 V",
     current: "4 A",
+    faultCurrent: "40 A",
     awg: 10,
   },
   formulae: [

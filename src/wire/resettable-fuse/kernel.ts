@@ -5,7 +5,7 @@ import type { ResettableFuse, Si } from "./types.js"
 
 export const tripOf = (si: Si) => si.tripCurrent ?? TRIP_RATIO * si.holdCurrent
 export const testOf = (si: Si) => si.testCurrent ?? TEST_RATIO * si.holdCurrent
-/** Strongest fault that is looked at, A. */
+/** Strongest fault that is looked at, A: where none is given, the strongest that it may break. */
 export const faultOf = (si: Si) => si.faultCurrent ?? si.maxFaultCurrent
 
 /** Hold current at an air temperature over the rated one: the lowest and the highest. */
@@ -45,7 +45,8 @@ export function solve(si: Si): ResettableFuse {
   const short = fault > slowCurrent ? between(slowCurrent * (1 + 1e-9), fault, 9) : []
   const survivesFault =
     protectsWire && short.every((current) => withstands(si, current, timeToTrip(constant, current, tripLimit), shortLimit(si)))
-  const withinRating = si.sourceVoltage <= si.maxVoltage && fault <= si.maxFaultCurrent
+  const bearsVoltage = si.sourceVoltage <= si.maxVoltage
+  const withinRating = bearsVoltage && si.faultCurrent === null ? null : bearsVoltage && fault <= si.maxFaultCurrent
   const time = timeToTrip(constant, fault, tripLimit)
   return {
     holdLimit,
@@ -59,7 +60,7 @@ export function solve(si: Si): ResettableFuse {
     tripDuration: Number.isFinite(time) ? time : null,
     survivesFault,
     withinRating,
-    coordinated: carriesLoad && protectsWire && survivesFault && withinRating,
+    coordinated: carriesLoad && protectsWire && survivesFault && withinRating === true && Number.isFinite(time),
     drop: { low: si.current * si.minResistance, high: si.current * si.maxResistance },
     heat: si.current ** 2 * si.maxResistance,
     trippedCurrent: si.trippedPower === null ? null : si.trippedPower / si.sourceVoltage,

@@ -1,6 +1,6 @@
 // What goes in and what comes out.
 import type { Current, Power, Ratio, Resistance, Temperature, Time, Voltage } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { Band, SiOf } from "../../solver/index.js"
 import type { ConductorDescription } from "../conductor.js"
 import type { Laid } from "../laid.js"
 
@@ -38,7 +38,7 @@ export interface ResettableFuseInput extends ConductorDescription, Laid {
   sourceVoltage: Voltage
   /** Steady current of the circuit. [I; 0.1 mA to 300 A] */
   current: Current
-  /** Current of a short circuit behind it; what it may break where left out. [I_f; 1 mA to 10000 A; optional] */
+  /** Current of a short circuit behind it, full pack. [I_f; 1 mA to 10000 A; optional] */
   faultCurrent?: Current | null
   /** Coldest air around it in use, where it trips last. [T_lo; −40 to 85 °C; default 0] */
   minDeviceTemperature?: Temperature
@@ -75,16 +75,12 @@ export interface ResettableFuse {
   readonly tripDuration: number | null
   /** The wire bears every fault until it trips. [yes or no] */
   readonly survivesFault: boolean
-  /** Its voltage and breaking current are enough for this pack. [yes or no] */
-  readonly withinRating: boolean
-  /** Every check here is passed. [yes or no] */
+  /** Its voltage and breaking current are enough for this pack; null where the voltage is and no short-circuit current is given. [yes or no] */
+  readonly withinRating: boolean | null
+  /** Every check here is passed, and a short circuit trips it in the coldest place too. [yes or no] */
   readonly coordinated: boolean
   /** Voltage lost in it at the steady current: new, and after it has tripped. [U_lo to U_hi; V] */
-  readonly drop: {
-    /** Drop of a new part, at least [U_lo; V] */ readonly low: number /** Drop after a trip, at most [U_hi; V] */
-    /** Drop after a trip, at most [U_hi; V] */
-    readonly high: number
-  }
+  readonly drop: Band
   /** Heat in it at the steady current after it has tripped. [P; W] */
   readonly heat: number
   /** Current that still flows while it is tripped; null where its heat is not given. [I_x; A] */
@@ -96,6 +92,7 @@ export type ResettableFuseCaution =
   | "burns"
   | "fault-burns"
   | "fault-current"
+  | "fault-not-given"
   | "limit-raised"
   | "may-not-trip"
   | "over-voltage"
