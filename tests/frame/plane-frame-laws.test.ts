@@ -123,6 +123,33 @@ describe("planeFrame", () => {
     expect(out.stability?.bucklingFactor).toBeCloseTo((Math.PI ** 2 * 68.9e9 * I) / 50, 3)
   })
 
+  it("a slanted row of slender members buckles as Euler's mast, however many, or is refused as too unlike", () => {
+    const [angle, each, area, modulus, load] = [0.52, 0.4, 1e-4, 7e10, 1e-3]
+    for (const count of [1, 12, 25, 39]) {
+      const row = (unlike: number): PlaneFrameInput => ({
+        nodes: Array.from({ length: count + 1 }, (_, i) => ({
+          name: `${i}`,
+          x: -8 + i * each * Math.cos(angle),
+          y: -8 + i * each * Math.sin(angle),
+        })),
+        members: Array.from({ length: count }, (_, i) => ({
+          ...{ name: `${i}`, from: `${i}`, to: `${i + 1}`, modulus, strength: 2e8 },
+          section: { secondMoment: (each ** 2 * area) / 3 / unlike, area, fibre: 0.01 },
+        })),
+        supports: [{ type: "clamped", node: "0" }],
+        loads: [{ type: "node", node: `${count}`, right: -load * Math.cos(angle), up: -load * Math.sin(angle) }],
+        countsOwnWeight: false,
+      })
+      // a thousandth of the sum that rounding in 53 digits leaves, over the cube of the count
+      const most = Math.min(1e10, (1e-3 * 2 ** 52) / count ** 3)
+      const out = planeFrame(row(most * 0.99))
+      const euler = ((Math.PI / (2 * count * each)) ** 2 * modulus * ((each ** 2 * area) / 3 / most / 0.99)) / load
+      expect(Math.abs((out.stability?.bucklingFactor as number) / euler - 1), `${count} members`).toBeLessThan(5e-3)
+      const refused = planeFrame.attempt(row(most * 1.01))
+      expect(!refused.ok && "issues" in refused.error && refused.error.issues.map((i) => i.path.join("."))).toEqual(["members"])
+    }
+  })
+
   it("a frame that only hangs does not buckle", () => {
     const out = planeFrame({
       nodes: [

@@ -7,8 +7,11 @@ import type { Si } from "./types.js"
 
 /** Most materials of uncertain stiffness: each doubles the number of frames to solve. */
 export const MOST_RANGED = 3
-/** Most that one part may give against another: beyond it the arithmetic loses the stiff one. */
-export const MOST_UNLIKE = 1e10
+/**
+ * Most that one part may give against another. Rounding of the stiffest part beside the softest grows by the cube of the members in a
+ * row, as a row's own softness does: up to here it stays below a thousandth or so of the buckling factor.
+ */
+export const mostUnlike = (members: number): number => Math.min(1e10, 1e-3 / Number.EPSILON / members ** 3)
 /** Shortest member, m. */
 const SHORTEST = 1e-3
 
@@ -127,13 +130,14 @@ export function planeFrameFaults(si: Si): Issue[] {
   if (faults.length) return faults
   const all = gives(si)
   const ratio = Math.max(...all) / Math.min(...all)
-  if (ratio > MOST_UNLIKE)
+  const most = mostUnlike(si.members.length)
+  if (ratio > most)
     faults.push(
       inconsistent(
         ["members"],
         "members and springs of which one gives {ratio} times as much as another",
         "at most {most} times: count a very stiff one as part of its neighbours, or leave a very soft one out",
-        { ratio, most: MOST_UNLIKE },
+        { ratio, most },
       ),
     )
   return faults
