@@ -317,7 +317,14 @@ export const edges: Edges = {
       shown: {},
       notShown: { cheekThickness: "5 mm" },
     },
-    { code: "pin-bending-unjudged", severity: "note", solver: pinJoint, shown: {}, notShown: { shearPlanes: 1 } },
+    {
+      code: "pin-bending-unjudged",
+      severity: "note",
+      solver: pinJoint,
+      shown: { shearPlanes: 1 },
+      notShown: { cheekThickness: "5 mm" },
+      apart: "a pin held on one side has no cheeks",
+    },
     {
       code: "pin-stays-bent",
       severity: "caution",
@@ -501,6 +508,7 @@ export const edges: Edges = {
       faulty: { cheekThickness: "5 mm", shearPlanes: 1 },
       sound: { cheekThickness: "5 mm", shearPlanes: 2 },
     },
+    { path: "gap", solver: pinJoint, faulty: { gap: "0.5 mm" }, sound: { gap: 0 } },
     {
       path: "masses.0.position",
       solver: naturalFrequency,

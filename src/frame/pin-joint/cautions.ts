@@ -45,15 +45,21 @@ export function cautions(si: Si, out: PinJoint): Caution<PinJointCaution>[] {
     )
   const { yield: pinYield } = pinOf(si)
   if (out.pinBendingStress === null) {
-    if (si.shearPlanes === 2)
-      found.push(
-        caution(
-          "pin-bending-unjudged",
-          "note",
-          "Bending of the pin is not judged without the thickness of its cheeks: with wide gaps or thick plates it governs. Give cheekThickness and gap.",
-          at(EN_1993, "clause 3.13.2"),
-        ),
-      )
+    found.push(
+      si.shearPlanes === 2
+        ? caution(
+            "pin-bending-unjudged",
+            "note",
+            "Bending of the pin is not judged without the thickness of its cheeks: with wide gaps or thick plates it governs. Give cheekThickness and gap.",
+            at(EN_1993, "clause 3.13.2"),
+          )
+        : caution(
+            "pin-bending-unjudged",
+            "note",
+            "Bending of the pin is judged only between two cheeks. A pin that is held on one side only, or passes many plates, bends as well: hold it on both sides, and keep gaps closed and plates thin.",
+            at(EN_1993, "clause 3.13.2"),
+          ),
+    )
   } else if (out.pinBendingStress > replaceable * pinYield)
     found.push(
       caution(
@@ -102,6 +108,8 @@ export function check(si: Si): Issue[] {
     faults.push(inconsistent(["clampWidth"], "a clamp", "a clamp only on a round tube with a wall"))
   if (si.cheekThickness !== null && si.shearPlanes !== 2)
     faults.push(inconsistent(["cheekThickness"], "{shearPlanes} shear planes", "2: one beside each cheek", { shearPlanes: si.shearPlanes }))
+  if (si.gap > 0 && si.cheekThickness === null)
+    faults.push(inconsistent(["gap"], "{gap length} without the cheeks", "cheekThickness beside it", { gap: si.gap }))
   if (faults.length === 0 && si.edgeDistance !== null) {
     const { diameter } = pinOf(si)
     if (!(si.edgeDistance > 0.51 * diameter))
