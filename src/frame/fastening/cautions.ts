@@ -1,7 +1,7 @@
 import { type Caution, caution, commonPractice } from "../../solver/index.js"
 import { marginCautions } from "../condition.js"
 import { motionCautions } from "../data-loads.js"
-import { EPOXY_SHEAR, epoxyTested, KNOT_STRENGTHS, SCREW_END_GRAIN, SCREW_PLYWOOD, SCREW_WITHDRAWAL } from "./data.js"
+import { EPOXY_SHEAR, epoxyTested, SCREW_END_GRAIN, SCREW_PLYWOOD, SCREW_WITHDRAWAL } from "./data.js"
 import type { Fastening, FasteningCaution, Si } from "./types.js"
 
 /** Overlap beyond which a glued lap's middle carries little, m. */
@@ -74,7 +74,7 @@ export function fasteningCautions({ joint, handling }: Si, out: Fastening): Caut
       caution(
         "above-allowable",
         "warning",
-        "The force is above the {capacity force} that is published as allowable: the joint may let go of what it holds above people. Use more or longer screws.",
+        "The force is above the {capacity force} that is published as allowable: the joint may let go. Use more or longer screws, and have anything held above people checked by a qualified person under the local rules.",
         SCREW_WITHDRAWAL,
         { capacity: out.capacity },
       ),
@@ -93,7 +93,7 @@ export function fasteningCautions({ joint, handling }: Si, out: Fastening): Caut
         "nylon-ages",
         "note",
         "Holds for new nylon: sunlight, heat, frost, sharp edges and knots pulled tight many times weaken it. Look at every one before each parade and replace it each season.",
-        joint.type === "lashed" ? KNOT_STRENGTHS : commonPractice,
+        commonPractice,
       ),
     )
   }

@@ -71,7 +71,7 @@ const is = (type: string) => `equalText(joint, "${type}")`
  *     - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  *   - `screwed`: wood screws, pulled out
  *     - `screws`: screws [n_f; whole 1 to 100; default 1]
- *     - `diameter`: diameter of the shank [D_f; 1 to 20 mm]
+ *     - `diameter`: diameter of the shank [D_f; 1 to 10 mm]
  *     - `threadLength`: thread in the wood [l_f; 2 to 300 mm]
  *     - `woodDensity`: density of the wood, oven-dry [rho_w; 100 to 1200 kg/m³; default 310 kg/m³]
  *     - `grain`: screwed [side or end; default side]
@@ -148,7 +148,7 @@ export const fastening: Solver<FasteningInput, Fastening, never, FasteningCautio
               symbol: "D_f",
               label: "diameter of the shank",
               min: "1 mm",
-              max: "20 mm",
+              max: "10 mm",
               typical: ["3 mm", "6 mm"],
             },
             threadLength: {

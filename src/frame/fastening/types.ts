@@ -23,7 +23,7 @@ export interface ScrewedJoint {
   type: "screwed"
   /** Screws that share the force. [n_f; whole 1 to 100; default 1] */
   screws?: number
-  /** Diameter of the screw's shank. [D_f; 1 to 20 mm] */
+  /** Diameter of the screw's shank. [D_f; 1 to 10 mm] */
   diameter: Length
   /** Length of thread in the wood that holds it. [l_f; 2 to 300 mm] */
   threadLength: Length
