@@ -9,7 +9,8 @@ import { bodyChecks } from "./checks-body.js"
 import { dayChecks } from "./checks-day.js"
 import { formingChecks, frameChecks } from "./checks-frame.js"
 import { motionChecks } from "./checks-motion.js"
-import { powerChecks } from "./checks-power.js"
+import { runChecks } from "./checks-runs.js"
+import { sourceChecks } from "./checks-sources.js"
 import { judged } from "./conditions.js"
 import { type CheckSeverity, type CheckVerdict, type Measured, mostUrgent, type Relation, utilisationOf, verdictOf } from "./finding.js"
 
@@ -70,7 +71,8 @@ export const checks: readonly RigCheck[] = [
   ...motionChecks,
   ...frameChecks,
   ...formingChecks,
-  ...powerChecks,
+  ...sourceChecks,
+  ...runChecks,
   ...dayChecks,
   ...bodyChecks,
   ...aroundChecks,
@@ -87,11 +89,14 @@ function shownLimit({ relation, kind, limit, halfWidth = 0 }: Measured): string 
   return `${sign[relation]}${plain(limit, kind)}`
 }
 
+/** Findings of a rig, and the cautions that its solvers raised. */
+export interface Judgement {
+  readonly findings: readonly RigFinding[]
+  readonly cautions: readonly Caution[]
+}
+
 /** Every finding of a rig, with the cautions that its solvers raised. */
-export function findingsOf(
-  members: Members,
-  rig: RigSi,
-): { readonly findings: readonly RigFinding[]; readonly cautions: readonly Caution[] } {
+export function findingsOf(members: Members, rig: RigSi): Judgement {
   const at = judged(members, rig)
   const cautions: Caution[] = []
   const findings = checks.flatMap((check) =>

@@ -33,11 +33,12 @@ export function asked<In, Out extends object>(
   solver: Solver<In, Out>,
   input: NoInfer<In>,
   condition: string,
-  make: (out: Result<Out>) => Measured,
+  make: (out: Result<Out>) => Measured | NotMade,
 ): Measured | NotMade {
   const outcome = solver.attempt(input)
   if (outcome.ok) {
     const made = make(outcome.value)
+    if ("verdict" in made) return made
     return { ...made, cautions: [...(made.cautions ?? []), ...outcome.value.cautions] }
   }
   const { error } = outcome

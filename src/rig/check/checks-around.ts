@@ -110,7 +110,8 @@ export const aroundChecks: readonly RigCheck[] = [
             return {
               relation: "at-most",
               kind: "length",
-              value: worst ? worst.foldedRoom - worst.foldedMargin : null,
+              // edging sideways uses all the room there is
+              value: worst ? worst.foldedRoom - (worst.folded === "sideways" ? 0 : worst.foldedMargin) : null,
               limit: worst ? worst.foldedRoom : null,
               permitted: worst !== undefined && never.length === 0,
               sentence: `${how}${fold.length ? ` Fold for: ${list(fold)}.` : ""}`,

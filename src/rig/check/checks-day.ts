@@ -3,24 +3,15 @@ import { airTravel, chemistries, runtime } from "../../pack/index.js"
 import { formatQuantity } from "../../quantity/index.js"
 import type { Source } from "../../solver/index.js"
 import { feedOf } from "../run/move.js"
-import { ride, solveRide } from "../run/ride.js"
+import { ride } from "../run/ride.js"
+import { solveRide } from "../run/solve-ride.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
+import { directSource, sourceNameOf, unsummed } from "./power-tree.js"
 
 type PowerSi = NonNullable<RigSi["power"]>
 type SourceSi = PowerSi["sources"][number]
-
-/** Source that a bus hangs on in the end. */
-function sourceOf(power: PowerSi, name: string | null): string | null {
-  let from = name
-  for (let round = 0; round <= power.buses.length; round++) {
-    const bus = power.buses.find((b) => b.name === from)
-    if (!bus) return from
-    from = bus.from
-  }
-  return null
-}
 
 /** Energy that a source gives for one out and back of each motion that hangs on it, each alone, and the time that takes. */
 function movesOf(rig: Judged, source: string): { readonly energy: number; readonly time: number } {
@@ -30,7 +21,7 @@ function movesOf(rig: Judged, source: string): { readonly energy: number; readon
   const at = { ...(rig.situations[0] as Judged["situations"][number]), rig: quiet }
   let [energy, time] = [0, 0]
   rig.motions.forEach((motion, i) => {
-    if (sourceOf(power, rig.rig.motions[i]?.bus ?? null) !== source) return
+    if (sourceNameOf(power, rig.rig.motions[i]?.bus ?? null) !== source) return
     for (const way of [1, -1] as const) {
       const { totals } = solveRide(ride(motion, way, at.around, feedOf(at, i, undefined, false)), 1)
       energy += totals.source
@@ -38,6 +29,14 @@ function movesOf(rig: Judged, source: string): { readonly energy: number; readon
     }
   })
   return { energy, time }
+}
+
+/** Voltage of a cell at which the day ends: its own cut-off, or where a converter right behind the cells gives up before. */
+function cutOffOf(power: PowerSi, source: Extract<SourceSi, { readonly type: "cells" }>): number {
+  const inputs = power.buses.flatMap((bus) =>
+    bus.converter && directSource(power, bus)?.name === source.name ? [bus.converter.minInputVoltage / source.series] : [],
+  )
+  return Math.max(chemistries[source.chemistry].cellCutOffVoltage, ...inputs)
 }
 
 const airSource: Source = { title: "Air travel rules, read on the day that alula/pack airTravel names", verified: "practice" }
@@ -65,34 +64,35 @@ export const dayChecks: readonly RigCheck[] = [
       if (!power) return []
       return power.sources.flatMap((source): Found[] => {
         if (source.type === "mains-supply") return []
-        const { hours } = day
+        const { hours, moves } = day
+        const why = unsummed(rig)
+        if (why) return [{ subject: source.name, result: why }]
         if (hours === null)
           return [{ subject: source.name, result: lacking("day.hours", "Nothing says how long the rig is out on one charge.") }]
-        if (
-          rig.runs.some(
-            (list, i) =>
-              sourceOf(power, rig.rig.motions[i]?.bus ?? null) === source.name && (list as readonly Run[]).some((run) => run.stop),
-          )
-        )
+        const driven = rig.rig.motions.flatMap((motion, i) => (sourceNameOf(power, motion.bus) === source.name ? [i] : []))
+        if (driven.length && moves === null)
+          return [{ subject: source.name, result: lacking("day.moves", "Nothing says how often its motions go out and back.") }]
+        if (driven.some((i) => (rig.runs[i] as readonly Run[]).some((run) => run.stop)))
           return [{ subject: source.name, result: blocked("A motion is stopped on its way: see there first.") }]
+        const times = moves ?? 0
         const { energy, time } = movesOf(rig, source.name)
         const s = power.sources.indexOf(source)
         const rest = (rig.resting?.sourceAmps[s] ?? 0) as number
         const voltage = source.type === "cells" ? source.series * chemistries[source.chemistry].cellNominalVoltage : source.voltage
-        const moving = day.moves * energy
+        const moving = times * energy
         const still = rest * voltage * hours
         const needed = moving + still
-        const text = `${day.moves} times out and back take ${formatQuantity("energy", moving)}, what draws all day ${formatQuantity("energy", still)}`
-        if (day.moves * time > hours)
+        const text = `${times} times out and back take ${formatQuantity("energy", moving)}, what draws all day ${formatQuantity("energy", still)}`
+        if (times * time > hours)
           return [
             {
               subject: source.name,
               result: {
                 relation: "at-most",
                 kind: "time",
-                value: day.moves * time,
+                value: times * time,
                 limit: hours,
-                sentence: `${day.moves} times out and back alone take ${formatQuantity("time", day.moves * time)}; the day has ${formatQuantity("time", hours)}.`,
+                sentence: `${times} times out and back alone take ${formatQuantity("time", times * time)}; the day has ${formatQuantity("time", hours)}.`,
                 condition: "one motion after another",
                 source: { title: "the document", verified: "practice" },
               },
@@ -124,6 +124,7 @@ export const dayChecks: readonly RigCheck[] = [
           cellCapacity: source.cellCapacity,
           cellResistance: source.cellResistance,
           interconnectResistance: source.extraResistance,
+          cellCutOffVoltage: cutOffOf(power, source),
           cellTemperature: Math.min(source.temperature, day.coldest ?? source.temperature),
         }
         const pattern = [{ name: "the day", duration: hours, power: needed / hours }]

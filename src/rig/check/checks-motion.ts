@@ -2,7 +2,7 @@
 import { formatQuantity, type Kind } from "../../quantity/index.js"
 import { commonPractice } from "../../solver/index.js"
 import { holdingEffort } from "../run/holding.js"
-import { coordinatesAt, type MotionModel } from "../run/motion-model.js"
+import { coordinatesAt, type MotionModel, standing } from "../run/motion-model.js"
 import { stopped as refusalOf } from "../run/stopped.js"
 import { MOTORS } from "../sources.js"
 import { blocked, type Found, lacking, type RigCheck } from "./check.js"
@@ -50,6 +50,9 @@ const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
     }),
 })
 
+/** Share by which walking adds to a weight at the shoulders; common practice, no source. */
+const WALKING_BOUNCE = 0.43
+
 /** Checks of motions. */
 export const motionChecks: readonly RigCheck[] = [
   {
@@ -87,15 +90,17 @@ export const motionChecks: readonly RigCheck[] = [
       onMotions(rig, (motion, i, runs) => {
         const limit = motion.drive.ratedEffort
         if (limit === null) return lacking(`motions[${i}].drive`, `${motion.name}'s drive states no effort that it may give for long.`)
-        const worst = worstBy(runs, (run) => run.quick?.peakEffort ?? 0)
-        const value = Math.max(0, worst.quick?.peakEffort ?? Number.NaN)
+        // a load that helps bears on gears and screw as one that resists
+        const size = (run: Run) => Math.max(run.quick?.peakEffort ?? 0, -(run.quick?.minEffort ?? 0))
+        const worst = worstBy(runs, size)
+        const value = size(worst)
         const kind = effortKind(motion)
         return {
           relation: "at-most",
           kind,
           value,
           limit,
-          sentence: `Each drive of ${motion.name} works against up to ${formatQuantity(kind, value)}; it is rated for ${formatQuantity(kind, limit)}.`,
+          sentence: `Each drive of ${motion.name} works against, or is driven by, up to ${formatQuantity(kind, value)}; it is rated for ${formatQuantity(kind, limit)}.`,
           condition: conditionOf(worst),
           source: { title: "the drive's datasheet", verified: "practice" },
         }
@@ -157,7 +162,8 @@ export const motionChecks: readonly RigCheck[] = [
     severity: "safety",
     find: (rig) =>
       rig.motions.map((motion, i): Found => {
-        const around = (rig.situations[0] as Judged["situations"][number]).around
+        // walking shakes what it holds: the harder of both ends of a step
+        const around = standing(rig.rig.posture, 1 + WALKING_BOUNCE)
         const { effort, travel, trouble } = holdingEffort(motion, around)
         const kind = effortKind(motion)
         if (trouble)
@@ -167,8 +173,8 @@ export const motionChecks: readonly RigCheck[] = [
         const stays = effort <= limit
         const wanted = rig.rig.motions[i]?.wanted.holds ?? false
         const sentence = stays
-          ? `Without power each drive of ${motion.name} has to hold ${formatQuantity(kind, effort)}, friction not counted, and holds it.`
-          : `Without power ${motion.name} comes down by itself: each drive has to hold up to ${formatQuantity(kind, effort)} at ${place} of its travel, friction not counted, and ${limit > 0 ? `holds ${formatQuantity(kind, limit)}` : "its datasheet promises nothing"}. Keep people clear of it${wanted ? ", and take a drive that locks itself, a brake or a counterweight" : ", or let it down gently"}.`
+          ? `Without power each drive of ${motion.name} has to hold ${formatQuantity(kind, effort)}, walking counted and friction not, and holds it.`
+          : `Without power ${motion.name} comes down by itself: each drive has to hold up to ${formatQuantity(kind, effort)} at ${place} of its travel, walking counted and friction not, and ${limit > 0 ? `holds ${formatQuantity(kind, limit)}` : "its datasheet promises nothing"}. Keep people clear of it${wanted ? ", and take a drive that locks itself, a brake or a counterweight" : ", or let it down gently"}.`
         return {
           subject: motion.name,
           result: Number.isFinite(limit)

@@ -52,6 +52,14 @@ export interface Run {
   readonly quick: QuickMove | null
 }
 
+/** The supply under one condition, everything drawing its most at once. */
+export interface Supplied {
+  readonly condition: string
+  readonly power: NonNullable<RigSi["power"]>
+  readonly model: SupplyModel
+  readonly state: SupplyState
+}
+
 /** A rig under all its conditions. */
 export interface Judged {
   readonly rig: RigSi
@@ -61,7 +69,7 @@ export interface Judged {
   /** Runs of each motion, both ways under every condition. */
   readonly runs: readonly (readonly Run[])[]
   /** The supply with everything drawing its most at once, under every condition; null without one. */
-  readonly supplies: readonly { readonly condition: string; readonly model: SupplyModel; readonly state: SupplyState }[] | null
+  readonly supplies: readonly Supplied[] | null
   /** The supply while nothing moves, as stated; null without one. */
   readonly resting: SupplyState | null
 }
@@ -99,7 +107,8 @@ export function judged(members: Members, rig: RigSi): Judged {
   )
   const supplies = rig.power
     ? conditions.map(({ name, rig: at }) => {
-        const model = supplyModel(at.power as NonNullable<RigSi["power"]>)
+        const power = at.power as NonNullable<RigSi["power"]>
+        const model = supplyModel(power)
         const drawn = new Float64Array(model.names.length)
         motions.forEach((motion, i) => {
           const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
@@ -108,7 +117,7 @@ export function judged(members: Members, rig: RigSi): Judged {
         })
         const state = supplyState(model)
         settle(model, drawn, state)
-        return { condition: name, model, state }
+        return { condition: name, power, model, state }
       })
     : null
   return { rig, motions, situations, conditions, runs, supplies, resting: resting(rig, motions) }
