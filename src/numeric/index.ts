@@ -1,4 +1,5 @@
 export { type BoundedSearch, branchAndBound, type Certified } from "./branch-and-bound.js"
+export { gaussFive } from "./gauss.js"
 export { interpolate } from "./interpolate.js"
 export { solveLinear } from "./linear.js"
 export { type Integral, type Integrand, integrate, integrateVector } from "./quadrature.js"

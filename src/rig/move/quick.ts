@@ -1,3 +1,4 @@
+import { gaussFive } from "../../numeric/index.js"
 import { type Direction, type MoveModel, movePoint } from "./move.js"
 
 /** A move calculated fast, for searches that try thousands: no kinks located, no energies. */
@@ -23,15 +24,6 @@ export interface QuickMove {
   readonly to: number
 }
 
-// Gauss–Legendre, five points: Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 25.4
-const GAUSS = [
-  [-0.906179845938664, 0.236926885056189],
-  [-0.538469310105683, 0.478628670499366],
-  [0, 0.568888888888889],
-  [0.538469310105683, 0.478628670499366],
-  [0.906179845938664, 0.236926885056189],
-] as const
-
 /** Calculates a move at Gauss points in `panels` equal parts of the stroke; null where it stalls, opens or passes a dead point. */
 export function quickMove(model: MoveModel, direction: Direction, panels = 4): QuickMove | null {
   const { arms, constants } = model
@@ -47,7 +39,7 @@ export function quickMove(model: MoveModel, direction: Direction, panels = 4): Q
   if (!(first.speed > 0 && last.speed > 0)) return null
   const width = stroke / panels
   for (let i = 0; i < panels; i++)
-    for (const [x, weight] of GAUSS) {
+    for (const [x, weight] of gaussFive) {
       const point = movePoint(model, width * (i + 0.5 + x / 2), direction)
       if (!point || !(point.speed > 0) || !(point.lever * first.lever > 0)) return null
       const { supply, current, force, speed } = point

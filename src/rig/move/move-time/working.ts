@@ -1,3 +1,4 @@
+import { gaussFive } from "../../../numeric/index.js"
 import { isNoSolution, type SiOf } from "../../../solver/index.js"
 import type { RigDocument } from "../../document/document.js"
 import { armModel } from "../../motion/arms.js"
@@ -25,20 +26,15 @@ export function fineGrid(rig: Si, isRaise: boolean): { readonly widths: number[]
   const solved = solveMove(model, direction)
   const [widths, speeds]: [number[], number[]] = [[], []]
   if (isNoSolution(solved)) return { widths, speeds }
-  const gauss = [
-    [0, 0.5688888888888889],
-    [0.5384693101056831, 0.47862867049936647],
-    [-0.5384693101056831, 0.47862867049936647],
-    [0.906179845938664, 0.23692688505618908],
-    [-0.906179845938664, 0.23692688505618908],
-  ] as const
+  // two panels in each part: five points in one are 4e-9 off where the circuit's current is near its peak
   for (let i = 1; i < solved.splits.length; i++) {
     const [a, b] = [solved.splits[i - 1] as number, solved.splits[i] as number]
-    for (const [x, w] of gauss) {
-      const point = movePoint(model, (a + b) / 2 + (x * (b - a)) / 2, direction)
-      widths.push((w * Math.abs(b - a)) / 2)
-      speeds.push(point?.speed ?? 0)
-    }
+    for (const centre of [a + (b - a) / 4, b - (b - a) / 4])
+      for (const [x, w] of gaussFive) {
+        const point = movePoint(model, centre + (x * (b - a)) / 4, direction)
+        widths.push((w * Math.abs(b - a)) / 4)
+        speeds.push(point?.speed ?? 0)
+      }
   }
   return { widths, speeds }
 }
