@@ -1,8 +1,8 @@
 import { type ConverterSpec, converterOutput } from "../../converter/index.js"
 import { openCircuitVoltage, resistanceFactor } from "../../pack/index.js"
-import { isNoSolution, type SiOf } from "../../solver/index.js"
-import { voltageDrop } from "../../wire/index.js"
-import type { RigDocument, RigRun } from "../document/document.js"
+import type { SiOf } from "../../solver/index.js"
+import type { RigDocument } from "../document/document.js"
+import { runResistance } from "../supply/tree.js"
 
 /** What the supply does at one current; powers in W. */
 export interface CircuitPoint {
@@ -39,26 +39,6 @@ export interface SupplyChain {
   readonly converter: ConverterSpec | null
   /** Wires and contacts from converter to actuators, Ω. */
   readonly loadResistance: number
-}
-
-/** Resistance of a run, out and back, contacts included, Ω: wire.voltageDrop's own sum. */
-export function runResistance(run: SiOf<RigRun>): number {
-  const { awg, area, length, contacts, contactResistance, temperature } = run
-  const out = voltageDrop.si({
-    current: 1,
-    length,
-    awg,
-    area,
-    material: "copper",
-    stranding: "solid",
-    conductorTemperature: temperature,
-    conductors: 2,
-    contacts,
-    contactResistance,
-    sourceVoltage: null,
-  })
-  if (isNoSolution(out)) throw new RangeError("A run of wire without a resistance: its faults are found before.")
-  return out.resistance
 }
 
 /** The supply chain of a rig document that has a source and wiring. */

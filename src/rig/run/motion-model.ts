@@ -209,6 +209,7 @@ function follow(
       return false
     }
     ratios[from + i] = r
+    for (let k = 0; k < element.kinks.length; k++) if (x > (element.kinks[k] as number)) found.form = mixed(found.form, i + k)
     walk.inertia += element.inertia * walk.ratio * walk.ratio
     walk.out = element.out(x)
     walk.ratio *= r

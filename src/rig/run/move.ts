@@ -1,7 +1,7 @@
 // A motion out and back on the rig's own supply: how long, how hard, where the seconds go, and what stops it first.
-import { goldenMinimum } from "../../numeric/index.js"
+import { gaussFive, goldenMinimum } from "../../numeric/index.js"
 import { isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
-import { allParts, type SupplyModel, type SupplyParts, supplyModel } from "../supply/tree.js"
+import { allParts, type SupplyParts, supplyModel, treeOf } from "../supply/tree.js"
 import { buildMotion, type RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 import {
@@ -16,7 +16,9 @@ import {
   type Way,
 } from "./motion-model.js"
 import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types.js"
-import { type Feed, firstStop, type Ride, ride, ridePoint, type SolvedRide, seconds, solveRide } from "./ride.js"
+import { seconds } from "./quick.js"
+import { type Feed, firstStop, type Ride, ride, ridePoint } from "./ride.js"
+import { note, type SolvedRide, solveRide } from "./solve-ride.js"
 import { nearestOf, stopped } from "./stopped.js"
 
 /** All motions of a rig, put together, and its supply. */
@@ -61,7 +63,9 @@ export function feedOf(at: Situation, index: number, parts: SupplyParts = allPar
   const { rig, motions } = at
   const named = (rig.motions[index] as RigSi["motions"][number]).bus
   if (!rig.power || named === null) return { voltage: (motions[index] as MotionModel).drive.ratedVoltage }
-  const model = supplyModel(withLoads ? rig.power : { ...rig.power, loads: [] }, parts)
+  // what hangs on another source neither helps nor hinders it
+  const own = treeOf(rig.power, named)
+  const model = supplyModel(withLoads ? own : { ...own, loads: [] }, parts)
   const others = new Float64Array(model.names.length)
   if (withOthers)
     motions.forEach((one, i) => {
@@ -108,19 +112,12 @@ function waterfall(at: Situation, index: number, way: Way, duration: number): Wa
 /** One way as a maker reads it. */
 function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): WayMove {
   const motion = at.motions[index] as MotionModel
-  const { totals, times, travels } = solved
+  const { totals, times, travels, met } = solved
   const rod = motion.drive.travel === "length"
   const first = motion.parts[0]
-  let [peak, peakAmps, peakSource, minVoltage, kinetic] = [Number.NEGATIVE_INFINITY, 0, 0, Number.POSITIVE_INFINITY, 0]
-  const limits = new Set<string>()
   const curve = travels.map((travel, i): WayPoint => {
-    const { effort, current, voltage, rate, limitedBy } = ridePoint(one, travel)
-    peak = Math.max(peak, effort)
-    peakAmps = Math.max(peakAmps, current)
-    minVoltage = Math.min(minVoltage, voltage)
-    peakSource = Math.max(peakSource, sourceCurrent(one))
-    kinetic = Math.max(kinetic, (motion.drives * one.effort.inertia * rate * rate) / 2)
-    if (limitedBy !== "none") limits.add(limitedBy)
+    const { effort, current, voltage } = ridePoint(one, travel)
+    note(one, met)
     const q = coordinatesAt(motion, travel)[0] as number
     const shown = first?.mechanism.pose(q).shown ?? 0
     const isAngle = first?.mechanism.shows === "angle"
@@ -150,15 +147,15 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
   const moved = Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads)
   return {
     duration: totals.time,
-    peakForce: rod ? peak : null,
-    peakTorque: rod ? null : peak,
-    peakCurrent: motion.drives * peakAmps,
-    peakSourceCurrent: peakSource,
-    minVoltage,
+    peakForce: rod ? met.peakEffort : null,
+    peakTorque: rod ? null : met.peakEffort,
+    peakCurrent: motion.drives * met.peakCurrent,
+    peakSourceCurrent: met.peakSourceCurrent,
+    minVoltage: met.minVoltage,
     limitedShare: totals.limited / totals.time,
-    limitedBy: [...limits][0] ?? "none",
+    limitedBy: met.limitedBy,
     // where no energy is moved at all, whatever moves has all of it
-    inertiaShare: moved > 0 ? kinetic / moved : kinetic > 0 ? 1 : 0,
+    inertiaShare: moved > 0 ? met.kinetic / moved : met.kinetic > 0 ? 1 : 0,
     waterfall: waterfall(at, index, one.way, totals.time),
     energy: {
       source: totals.source,
@@ -174,12 +171,6 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
     },
     curve,
   }
-}
-
-/** Current of the source that feeds a ride, at the point looked at last. */
-function sourceCurrent({ feed, supply, point, motion }: Ride): number {
-  if (!("model" in feed) || !supply) return motion.drives * point.current
-  return supply.sourceAmps[(feed.model as SupplyModel).sourceOf[feed.bus] as number] as number
 }
 
 /** Which motion an input asks about. */
@@ -241,19 +232,10 @@ export function rateGrid(
   const { splits } = solveRide(one)
   for (let i = 1; i < splits.length; i++) {
     const [a, b] = [splits[i - 1] as number, splits[i] as number]
-    for (const [x, w] of FIVE) {
+    for (const [x, w] of gaussFive) {
       widths.push((w * Math.abs(b - a)) / 2)
       rates.push(ridePoint(one, (a + b) / 2 + (x * (b - a)) / 2).rate)
     }
   }
   return { widths, rates }
 }
-
-// Gauss–Legendre: Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 25.4
-const FIVE = [
-  [0, 0.5688888888888889],
-  [0.5384693101056831, 0.47862867049936647],
-  [-0.5384693101056831, 0.47862867049936647],
-  [0.906179845938664, 0.23692688505618908],
-  [-0.906179845938664, 0.23692688505618908],
-] as const

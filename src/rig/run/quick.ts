@@ -1,5 +1,6 @@
-// A motion's time and peaks at Gauss points between its kinks: fast enough for those who try thousands.
-import { kinks, type Ride, ridePoint } from "./ride.js"
+// A motion's time and peaks alone: fast enough for those who try thousands.
+import { gaussFive, integrateVector } from "../../numeric/index.js"
+import { firstStop, kinks, type Ride, ridePoint } from "./ride.js"
 
 /** A motion calculated fast. */
 export interface QuickMove {
@@ -7,51 +8,58 @@ export interface QuickMove {
   /** Maximum effort at one drive, N or N·m, and of its current, A. */
   readonly peakEffort: number
   readonly peakCurrent: number
+  /** The same at their lowest: an effort that helps, a current that comes back. */
+  readonly minEffort: number
+  readonly minCurrent: number
   readonly minVoltage: number
 }
 
-// Gauss–Legendre: Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, table 25.4
-const FIVE = [
-  [-0.906179845938664, 0.236926885056189],
-  [-0.538469310105683, 0.478628670499366],
-  [0, 0.568888888888889],
-  [0.538469310105683, 0.478628670499366],
-  [0.906179845938664, 0.236926885056189],
-] as const
-const EIGHT = [
-  [-0.9602898564975363, 0.1012285362903763],
-  [-0.7966664774136267, 0.2223810344533745],
-  [-0.525532409916329, 0.3137066458778873],
-  [-0.1834346424956498, 0.362683783378362],
-  [0.1834346424956498, 0.362683783378362],
-  [0.525532409916329, 0.3137066458778873],
-  [0.7966664774136267, 0.2223810344533745],
-  [0.9602898564975363, 0.1012285362903763],
-] as const
+/** Places at which a quick ride looks for kinks. */
+const LOOKS = 48
 
 /** Calculates a ride; null where something stops it at a place looked at. `rough` leaves the kinks where they are. */
 export function quickRide(one: Ride, rough = false): QuickMove | null {
   const { span } = one.motion
-  const splits = [0, ...(rough ? [] : kinks(one, 24)), span]
-  const table = rough ? FIVE : EIGHT
-  const panels = rough ? 3 : 4
-  let [duration, peakEffort, peakCurrent, minVoltage] = [0, Number.NEGATIVE_INFINITY, 0, Number.POSITIVE_INFINITY]
-  const look = (x: number, weight: number) => {
+  let [peakEffort, peakCurrent, stops] = [Number.NEGATIVE_INFINITY, 0, false]
+  let [minEffort, minCurrent, minVoltage] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  const perRate = (x: number) => {
     const point = ridePoint(one, x)
-    if (point.trouble !== "none") return false
-    duration += weight / point.rate
+    if (point.trouble !== "none") stops = true
     if (point.effort > peakEffort) peakEffort = point.effort
     if (point.current > peakCurrent) peakCurrent = point.current
+    if (point.effort < minEffort) minEffort = point.effort
+    if (point.current < minCurrent) minCurrent = point.current
     if (point.voltage < minVoltage) minVoltage = point.voltage
-    return true
+    return 1 / point.rate
   }
-  if (!look(0, 0) || !look(span, 0)) return null
-  for (let i = 1; i < splits.length; i++) {
+  perRate(0)
+  perRate(span)
+  if (stops) return null
+  const splits = [0, ...(rough ? [] : kinks(one, LOOKS)), span]
+  let duration = 0
+  for (let i = 1; i < splits.length && !stops; i++) {
     const [a, b] = [splits[i - 1] as number, splits[i] as number]
-    const width = (b - a) / panels
-    if (!(width > 0)) continue
-    for (let p = 0; p < panels; p++)
-      for (const [x, weight] of table) if (!look(a + width * (p + 0.5 + x / 2), (weight * width) / 2)) return null
+    if (b > a) duration += rough ? threePanels(perRate, a, b) : adaptive(perRate, a, b)
   }
-  return { duration, peakEffort, peakCurrent, minVoltage }
+  return stops ? null : { duration, peakEffort, peakCurrent, minEffort, minCurrent, minVoltage }
+}
+
+/** Five Gauss points in each third. */
+function threePanels(f: (x: number) => number, a: number, b: number): number {
+  const width = (b - a) / 3
+  let sum = 0
+  for (let p = 0; p < 3; p++) for (const [x, weight] of gaussFive) sum += ((weight * width) / 2) * f(a + width * (p + 0.5 + x / 2))
+  return sum
+}
+
+function adaptive(f: (x: number) => number, a: number, b: number): number {
+  const write = (x: number, out: Float64Array) => {
+    out[0] = f(x)
+  }
+  return integrateVector(write, a, b, 1, 1e-10).value[0] as number
+}
+
+/** Seconds that a motion takes, where nothing stops it; null where something does. */
+export function seconds(one: Ride): number | null {
+  return firstStop(one, LOOKS) === null ? (quickRide(one)?.duration ?? null) : null
 }

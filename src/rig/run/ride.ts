@@ -1,6 +1,6 @@
 // One motion on one way: force sets the current, the supply sets the voltage, the motor sets the rate; the time is ∫dx/rate.
 
-import { goldenMinimum, integrateVector } from "../../numeric/index.js"
+import { goldenMinimum } from "../../numeric/index.js"
 import type { DriveLine } from "../drives/drive.js"
 import { settle } from "../supply/settle.js"
 import { type Limit, type SupplyModel, type SupplyState, supplyState } from "../supply/tree.js"
@@ -127,14 +127,20 @@ function driven(one: Ride): RidePoint {
     const { model, bus } = feed
     const state = supply as SupplyState
     feeds(one, point.current)
-    if (drive.lineAt)
-      // the line follows the voltage and the voltage the current: each round is a small share of the one before
-      for (let round = 0; round < 200 && state.failed < 0; round++) {
-        const before = point.current
-        point.current = atVoltage(one, state.volts[bus] as number)
-        feeds(one, point.current)
-        if (Math.abs(point.current - before) <= 1e-14 * (before + point.current)) break
-      }
+    let settled = drive.lineAt === null
+    // the line follows the voltage and the voltage the current: each round is a small share of the one before
+    for (let round = 0; round < 200 && !settled && state.failed < 0; round++) {
+      const before = point.current
+      point.current = atVoltage(one, state.volts[bus] as number)
+      feeds(one, point.current)
+      settled = Math.abs(point.current - before) <= 1e-14 * (Math.abs(before) + Math.abs(point.current))
+    }
+    if (state.failed < 0 && !settled) {
+      // current and voltage never agree: the drive pulls its own supply down
+      point.trouble = "insufficient-power"
+      point.rate = Number.NaN
+      return point
+    }
     if (state.failed >= 0) {
       point.trouble = state.limits[state.failed] === "no-input" ? "no-supply" : "insufficient-power"
       point.limitedBy = state.limits[state.failed] as Limit
@@ -172,13 +178,13 @@ const limitNumber: Readonly<Record<Limit, number>> = {
 }
 
 /** Places at which a motion is looked at before it is integrated. */
-const LOOKS = 160
+export const LOOKS = 160
 
 /** Travel on the way: 0 at its own start. */
-const travelOf = ({ motion, way }: Ride, s: number) => (way === 1 ? s : motion.span - s)
+export const travelOf = ({ motion, way }: Ride, s: number) => (way === 1 ? s : motion.span - s)
 
 /** The first place that stops a motion between two travels along its way, of which it passes the first and not the second. */
-function stopBetween(one: Ride, passes: number, stops: number): { readonly travel: number; readonly trouble: Trouble } {
+export function stopBetween(one: Ride, passes: number, stops: number): { readonly travel: number; readonly trouble: Trouble } {
   let [low, high] = [passes, stops]
   for (let k = 0; k < 60 && high - low > 1e-13 * one.motion.span; k++) {
     const mid = (low + high) / 2
@@ -272,144 +278,5 @@ export function kinks(one: Ride, looks = LOOKS): number[] {
     }
     before = here
   }
-  for (const element of one.motion.chain)
-    for (const k of element.kinks) if (k > 0 && k < span && element === one.motion.chain[0]) found.push(k)
-  return found.sort((a, b) => a - b)
-}
-
-/** Seconds that a motion takes, where nothing stops it; null where something does. */
-export function seconds(one: Ride): number | null {
-  if (firstStop(one, 48) !== null) return null
-  let [total, stops] = [0, false]
-  const splits = [0, ...kinks(one, 48), one.motion.span]
-  for (let i = 1; i < splits.length; i++) {
-    const [a, b] = [splits[i - 1] as number, splits[i] as number]
-    if (!(b > a)) continue
-    const part = integrateVector(
-      (x, out) => {
-        const { rate, trouble } = ridePoint(one, x)
-        if (trouble !== "none") stops = true
-        out[0] = 1 / rate
-      },
-      a,
-      b,
-      1,
-      1e-10,
-    )
-    total += part.value[0] as number
-  }
-  return stops ? null : total
-}
-
-/** Parts of the energy of a ride, J, in this order; `time` first, s, and `limited`, s at a limit, last. */
-export const integrals = [
-  "time",
-  "source",
-  "insideSource",
-  "wires",
-  "converters",
-  "loads",
-  "others",
-  "winding",
-  "drive",
-  "work",
-  "limited",
-] as const
-export type IntegralName = (typeof integrals)[number]
-
-/** A ride solved. */
-export interface SolvedRide {
-  readonly travels: readonly number[]
-  readonly times: readonly number[]
-  readonly totals: Readonly<Record<IntegralName, number>>
-  readonly splits: readonly number[]
-  readonly error: number
-  readonly evaluations: number
-  /** What stops it after all, at a place that no look met; null where nothing does. */
-  readonly stop: ReturnType<typeof firstStop>
-}
-
-function integrand(one: Ride, met: { first: number }): (travel: number, out: Float64Array) => void {
-  const { motion, feed, supply, drawn } = one
-  const { drives } = motion
-  return (travel, out) => {
-    const { rate, current, voltage, effort, limitedBy, trouble } = ridePoint(one, travel)
-    if (trouble !== "none") {
-      met.first = Math.min(met.first, one.way === 1 ? travel : motion.span - travel)
-      out.fill(Number.NaN)
-      return
-    }
-    const per = 1 / rate
-    let [source, inside, wires, converters, loads, others] = [drives * voltage * current, 0, 0, 0, 0, 0]
-    if ("model" in feed && supply) {
-      const { model } = feed
-      source = 0
-      for (let s = 0; s < model.sources.length; s++) {
-        const amps = supply.sourceAmps[s] as number
-        const { openVoltage, resistance } = model.sources[s] as SupplyModel["sources"][number]
-        source += openVoltage * amps
-        inside += amps * amps * resistance
-      }
-      for (let i = 0; i < model.names.length; i++) {
-        const amps = supply.runAmps[i] as number
-        const volts = supply.volts[i] as number
-        wires += amps * amps * (model.resistance[i] as number)
-        if (model.converters[i]) converters += (supply.inputVolts[i] as number) * amps - volts * (supply.outAmps[i] as number)
-        loads +=
-          volts * (model.steady[i] as number) + volts * volts * (model.conductance[i] as number) + volts * (supply.powerAmps[i] as number)
-        others += volts * ((drawn[i] as number) - (i === feed.bus ? drives * current : 0))
-      }
-    }
-    const winding = drives * current * current * one.line.windingResistance
-    const work = drives * effort * rate
-    out[0] = per
-    out[1] = source * per
-    out[2] = inside * per
-    out[3] = wires * per
-    out[4] = converters * per
-    out[5] = loads * per
-    out[6] = others * per
-    out[7] = winding * per
-    // what the winding turns into motion and the output does not give on: gears and screw
-    out[8] = (drives * current * voltage - winding - work) * per
-    out[9] = work * per
-    out[10] = limitedBy === "none" ? 0 : per
-  }
-}
-
-/** Solves a ride that nothing was seen to stop: travels evenly spread, times and energies by adaptive quadrature between the kinks. */
-export function solveRide(one: Ride, samples = 40): SolvedRide {
-  const { span } = one.motion
-  const bends = kinks(one)
-  const met = { first: Number.POSITIVE_INFINITY }
-  const f = integrand(one, met)
-  const size = integrals.length
-  const totals = new Float64Array(size)
-  const travels = Array.from({ length: samples + 1 }, (_, i) => travelOf(one, (span * i) / samples))
-  const times = [0]
-  const splits = [travels[0] as number]
-  let [error, evaluations] = [0, 0]
-  for (let i = 1; i < travels.length; i++) {
-    const [from, to] = [travels[i - 1] as number, travels[i] as number]
-    const inside = bends.filter((b) => (b - from) * (b - to) < 0).sort((a, b) => one.way * (a - b))
-    const edges = [from, ...inside, to]
-    for (let k = 1; k < edges.length; k++) {
-      const [a, b] = [edges[k - 1] as number, edges[k] as number]
-      const part = integrateVector(f, Math.min(a, b), Math.max(a, b), size, 1e-12)
-      for (let j = 0; j < size; j++) totals[j] = (totals[j] as number) + (part.value[j] as number)
-      error += part.error
-      evaluations += part.evaluations
-      splits.push(b)
-    }
-    times.push(totals[0] as number)
-  }
-  return {
-    travels,
-    times,
-    totals: Object.fromEntries(integrals.map((name, i) => [name, totals[i] as number])) as Record<IntegralName, number>,
-    splits,
-    error,
-    evaluations,
-    stop: met.first < span ? stopBetween(one, Math.max(0, met.first - span / LOOKS), met.first) : null,
-  }
+  return found
 }

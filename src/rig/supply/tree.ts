@@ -77,7 +77,9 @@ export interface SupplyModel {
 }
 
 /** Resistance of a run both ways, contacts included: wire.voltageDrop's own sum. */
-export function runResistance(run: SiOf<SupplyRun>): number {
+export function runResistance(
+  run: Pick<SiOf<SupplyRun>, "length" | "awg" | "area" | "contacts" | "contactResistance" | "temperature">,
+): number {
   const out = voltageDrop.si({
     current: 1,
     length: run.length,
@@ -106,6 +108,18 @@ export function sourceOf(si: SiOf<PowerSource>): SourceModel {
       accepts: true,
     }
   return { name: si.name, openVoltage: si.voltage, resistance: si.resistance, currentLimit: si.currentLimit, accepts: false }
+}
+
+/** The part of a tree that hangs on the same source as a bus. */
+export function treeOf(tree: SiOf<PowerTree>, bus: string): SiOf<PowerTree> {
+  const root = (name: string): string => {
+    const up = tree.buses.find((b) => b.name === name)
+    return up ? root(up.from) : name
+  }
+  const source = root(bus)
+  const buses = tree.buses.filter((b) => root(b.name) === source)
+  const names = buses.map((b) => b.name)
+  return { sources: tree.sources.filter((s) => s.name === source), buses, loads: tree.loads.filter((l) => names.includes(l.bus)) }
 }
 
 /** Lays a tree out whose names have been found to hang together. */

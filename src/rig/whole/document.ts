@@ -111,8 +111,8 @@ export interface DayOut {
   coldest?: Temperature | null
   /** How long the rig is out on one charge, and how often each motion goes out and back meanwhile. [t_day; 1 min to 48 h; optional] */
   hours?: Time | null
-  /** Times that each motion goes out and back [n_moves; whole 0 to 10000; default 0] */
-  moves?: number
+  /** Times that each motion goes out and back [n_moves; whole 0 to 10000; optional] */
+  moves?: number | null
   /** Whether it has to go by air. [yes or no; default no] */
   flies?: boolean
 }

@@ -105,7 +105,7 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
           whole: true,
           min: 0,
           max: 10000,
-          default: 0,
+          default: null,
         },
         flies: { kind: "flag", label: "must go by air", default: false },
       },

@@ -11,10 +11,12 @@ import {
   type Solver,
   solver,
 } from "../../solver/index.js"
-import { assessment, assessmentOutput, findingsOf, type RigAssessment } from "../check/assess.js"
+import { assessment, assessmentOutput, findingsOf, type Judgement, type RigAssessment } from "../check/assess.js"
 import type { CheckVerdict } from "../check/finding.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
+import { holdingEffort } from "../run/holding.js"
+import { motionModel, standing } from "../run/motion-model.js"
 import { rateGrid, solveMove } from "../run/move.js"
 import { type Move, type MoveCaution, type MoveInput, type MoveRefusal, moveOutput } from "../run/move-types.js"
 import { type QuickMove, quickMoveOf } from "../run/quick-move.js"
@@ -22,7 +24,7 @@ import { BLADE_FUSES, EACH_CHECK, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CEL
 import { transmissions } from "../transmissions/index.js"
 import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "./document.js"
 import { exampleRig } from "./example.js"
-import { type RigSi, rigFaults } from "./faults.js"
+import { buildMotion, type RigSi, rigFaults } from "./faults.js"
 import { type Members, rigFields } from "./fields.js"
 import { readDocument } from "./read.js"
 
@@ -49,8 +51,8 @@ export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
    */
   read(source: unknown): Rig<D, T, M>
   /**
-   * A motion out and back calculated fast, for those who try thousands: on a document already read (`move.read`), to 1e-9, or
-   * `rough` to 1e-4; null where something stops it.
+   * A motion out and back calculated fast, for those who try thousands: on a document already read (`move.read`), to about
+   * 1e-9, or `rough` to about 1e-4, relative; null where something stops it.
    */
   quickMove(
     rig: SiOf<MoveInput<D, T, M>>,
@@ -69,7 +71,7 @@ function faults(members: Members, rig: Si): Issue[] {
   return [...unknown, ...rigFaults(members, rig)]
 }
 
-function cautions(rig: Si, out: Move): Caution<MoveCaution>[] {
+function cautions(members: Members, rig: Si, out: Move): Caution<MoveCaution>[] {
   const motion = rig.motions.find((m) => m.name === rig.motion) ?? (rig.motions[0] as Si["motions"][number])
   const found: Caution<MoveCaution>[] = [
     caution(
@@ -106,6 +108,28 @@ function cautions(rig: Si, out: Move): Caution<MoveCaution>[] {
         PORTABLE_CELLS,
       ),
     )
+  const model = motionModel(motion, buildMotion(members, motion, []))
+  const { effort: held } = holdingEffort(model, standing(rig.posture))
+  if (held > model.drive.holdingEffort) {
+    const values = { held, holds: model.drive.holdingEffort }
+    found.push(
+      model.drive.travel === "length"
+        ? caution(
+            "falls-unpowered",
+            "warning",
+            "Without power each rod must hold up to {held force}, friction not counted, and its stated holding force is {holds force}: what it moves may come down by itself, or run away on the way back. Keep people clear of it.",
+            commonPractice,
+            values,
+          )
+        : caution(
+            "falls-unpowered",
+            "warning",
+            "Without power each shaft must hold up to {held moment}, friction not counted, and its stated holding torque is {holds moment}: what it moves may come down by itself, or run away on the way back. Keep people clear of it.",
+            commonPractice,
+            values,
+          ),
+    )
+  }
   if (out.out.inertiaShare > 0.05 || out.back.inertiaShare > 0.05)
     found.push(
       caution(
@@ -279,7 +303,7 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
 export const assessRig: Solver<Rig, RigAssessment> = /* @__PURE__ */ makeAssess(ours) as unknown as Solver<Rig, RigAssessment>
 
 /** {@link RigKit.quickMove} over our own members. */
-export const quickMove: RigKit<never, never, never>["quickMove"] = (rig, options) =>
+export const quickMove: RigKit<RigDrive, RigTransmission, RigMechanism>["quickMove"] = (rig, options) =>
   quickMoveOf(ours, rig as unknown as Si, options?.rough ?? false)
 
 function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move, MoveRefusal, MoveCaution> {
@@ -310,7 +334,7 @@ function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move
       ],
       sources: [MOTORS, SCREWS],
       check: (rig) => faults(members, si(rig)),
-      cautions: (rig, out) => cautions(si(rig), out),
+      cautions: (rig, out) => cautions(members, si(rig), out),
     }),
   )
 }
@@ -318,10 +342,14 @@ function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move
 function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAssessment> {
   type Input = Rig<Typed, Typed, Typed>
   const si = (rig: SiOf<Input>) => rig as unknown as RigSi
-  return solver<Input, RigAssessment>(
+  return solver<Input, RigAssessment, string, string, Judgement>(
     "assessRig",
     "Whether the whole rig does what is wanted, check by check",
-    (rig) => assessment(findingsOf(members, si(rig)).findings),
+    (rig, trace) => {
+      const judgement = findingsOf(members, si(rig))
+      if (trace) Object.assign(trace, judgement)
+      return assessment(judgement.findings)
+    },
     () => ({
       input: rigFields(members) as unknown as Fields<Input>,
       output: assessmentOutput,
@@ -331,7 +359,7 @@ function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAsses
           symbol: "v",
           kind: "number",
           meaning: "verdict of each check: 3 falls short, 2 marginal, 1 not made, 0 meets",
-          given: (rig) => findingsOf(members, si(rig)).findings.map((f) => verdictNumber[f.verdict]),
+          given: (_, out) => out.findings.map((f) => verdictNumber[f.verdict]),
         },
         { symbol: "n_short", meaning: "checks that fall short", is: "sum(map(v, f(x) = x == 3 ? 1 : 0))" },
         { symbol: "n_marginal", meaning: "checks that are marginal", is: "sum(map(v, f(x) = x == 2 ? 1 : 0))" },
@@ -340,7 +368,7 @@ function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAsses
       ],
       sources: [EACH_CHECK],
       check: (rig) => rigFaults(members, si(rig)),
-      cautions: (rig, out) => assessCautions(members, si(rig), out),
+      cautions: (_, out, trace) => assessCautions(out, trace.cautions ?? []),
     }),
   )
 }
@@ -353,7 +381,7 @@ const verdictNumber: Readonly<Record<CheckVerdict, number>> = {
   meets: 0,
 }
 
-function assessCautions(members: Members, rig: RigSi, out: RigAssessment): Caution[] {
+function assessCautions(out: RigAssessment, raised: readonly Caution[]): Caution[] {
   const found: Caution[] = [
     caution(
       "guidance-not-permission",
@@ -373,5 +401,5 @@ function assessCautions(members: Members, rig: RigSi, out: RigAssessment): Cauti
         },
       ),
     )
-  return [...found, ...findingsOf(members, rig).cautions]
+  return [...found, ...raised]
 }
