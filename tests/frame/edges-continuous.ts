@@ -6,7 +6,11 @@ type Any = any
 const { example } = continuousBeam
 const noLoads = { forces: [], distributedLoads: [], moments: [] }
 const pinnedAt = (...places: number[]) => places.map((position) => ({ type: "pinned", position }))
-const places = (si: Any): number[] => [...new Set([0, ...si.supports.map((s: Any) => s.position), si.length])].sort((a, b) => a - b)
+/** Ends, and the supports between them: one within a micrometre of an end stands at it. */
+const places = (si: Any): number[] => {
+  const inside = si.supports.map((s: Any) => s.position).filter((x: number) => x >= 1e-6 && si.length - x >= 1e-6)
+  return [0, ...inside.sort((a: number, b: number) => a - b), si.length]
+}
 const stretches = (si: Any) =>
   places(si)
     .slice(1)
@@ -18,7 +22,7 @@ const bendsAt = (() => {
   const at69 = continuousBeam({ ...example, ...(springs as object), modulus: "69 GPa" }).maxDeflection.high
   return { ...springs, modulus: (share: number) => (at69 / ((linearLimit / 3) * 0.8 * share)) * 69e9 }
 })()
-const short = (length: number) => ({ ...noLoads, length, supports: pinnedAt(0, 1) })
+const short = (length: number, first = 0) => ({ ...noLoads, length, supports: pinnedAt(first, 1) })
 const spread = (start: number, end: number) => ({ distributedLoads: [{ startLoad: "20 N/m", endLoad: "5 N/m", start, end }] })
 const level = { ...noLoads, countsOwnWeight: false, length: 0.9, supports: pinnedAt(0, 0.5) }
 const alone = { material: undefined, modulus: "69 GPa" } as const
@@ -33,6 +37,8 @@ export const edges: Edges = {
       notShown: { supports: bendsAt.supports, modulus: bendsAt.modulus(0.996) },
     },
     { solver: continuousBeam, code: "short-beam", severity: "note", shown: short(1.1595), notShown: short(1.1605) },
+    // a support a hair from the end stands at it, and makes no stretch
+    { solver: continuousBeam, code: "short-beam", severity: "note", shown: short(1.1595, 1e-7), notShown: short(1.1605, 1e-7) },
     {
       solver: continuousBeam,
       code: "lifts-off",
