@@ -207,15 +207,8 @@ export {
   skewHinge,
   skewHingePicture,
 } from "./skew-hinge/index.js"
-export {
-  type SliderCrank,
-  type SliderCrankCaution,
-  type SliderCrankInput,
-  type SliderCrankRefusal,
-  sliderAt,
-  sliderCrank,
-} from "./slider-crank.js"
-export { type SliderCrankGeometry, sliderLeverAt, sliderLimits, sliderPositionAt } from "./slider-crank-geometry.js"
+export { type SliderCrank, type SliderCrankCaution, type SliderCrankInput, type SliderCrankRefusal, sliderCrank } from "./slider-crank.js"
+export { type SliderCrankGeometry, sliderAt, sliderLimits } from "./slider-crank-geometry.js"
 export type { BodyVector } from "./space.js"
 export {
   type SweptEnvelope,

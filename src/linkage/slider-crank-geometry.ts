@@ -7,19 +7,48 @@ export interface SliderCrankGeometry {
   readonly offset: number
   readonly side: 1 | -1
 }
+
+/** Share of its size by which rounding may leave the square of a run below nothing. */
+const ROUNDING = 1e-12
+
 const riseAt = (g: SliderCrankGeometry, angle: number) => g.crank * Math.sin(angle) - g.offset
+
 /** Slider past the crank pin; no number where the rod does not reach. */
-export const sliderRunAt = (g: SliderCrankGeometry, angle: number) => {
+function runAt(g: SliderCrankGeometry, angle: number): number {
   const rise = riseAt(g, angle)
-  return g.side * Math.sqrt((g.coupler - rise) * (g.coupler + rise))
+  const square = (g.coupler - rise) * (g.coupler + rise)
+  const isHair = square < 0 && square > -ROUNDING * g.coupler * (g.crank + Math.abs(g.offset))
+  return g.side * Math.sqrt(isHair ? 0 : square)
 }
 
-/** Place of the slider along its line at a crank angle (rad), m. */
-export const sliderPositionAt = (g: SliderCrankGeometry, angle: number): number => g.crank * Math.cos(angle) + sliderRunAt(g, angle)
+/** Angle of the rod; measured so that it runs on smoothly through half a turn. */
+function couplerAngleAt(g: SliderCrankGeometry, angle: number, run: number): number {
+  const lean = Math.atan2(riseAt(g, angle), Math.abs(run))
+  return g.side > 0 ? Math.PI - lean : lean
+}
 
-/** Slider travel for a crank angle, m/rad: the slope of its place, infinite where the rod stands square to the slide. */
-export const sliderLeverAt = (g: SliderCrankGeometry, angle: number): number =>
-  -g.crank * Math.sin(angle) - (g.crank * Math.cos(angle) * riseAt(g, angle)) / sliderRunAt(g, angle)
+/**
+ * Where rod and slider are at a crank angle (rad) that the rod reaches, how far they go for a turn of the crank, and the slopes of
+ * that: beyond measure where the rod stands square to the slide.
+ */
+export function sliderAt(g: SliderCrankGeometry, angle: number) {
+  const [c2, s2] = [g.crank * Math.cos(angle), g.crank * Math.sin(angle)]
+  const run = runAt(g, angle)
+  const couplerAngle = couplerAngleAt(g, angle, run)
+  const cosine = g.coupler * Math.cos(couplerAngle)
+  const sine = g.coupler * Math.sin(couplerAngle)
+  const couplerRate = c2 / cosine
+  const couplerBend = (sine * couplerRate ** 2 - s2) / cosine
+  return {
+    couplerAngle,
+    position: c2 + run,
+    run,
+    couplerRate,
+    couplerBend,
+    lever: -s2 + c2 * Math.tan(couplerAngle),
+    leverSlope: couplerBend * sine + couplerRate ** 2 * cosine - c2,
+  }
+}
 
 /** Crank angles (rad, within half a turn) that its slider cannot pass: where it turns back, and where the rod stands square to the slide. */
 export function sliderLimits(g: SliderCrankGeometry): number[] {

@@ -2,7 +2,7 @@ import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "..
 import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver, withNearest } from "../solver/index.js"
 import type { Assembly } from "./four-bar/pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
-import { type SliderCrankGeometry, sliderPositionAt, sliderRunAt } from "./slider-crank-geometry.js"
+import { sliderAt } from "./slider-crank-geometry.js"
 import { norton, nortonSlider } from "./sources.js"
 
 /** Input of {@link sliderCrank}. */
@@ -72,30 +72,6 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCrank
   ])
 }
 
-/** Where rod and slider are at a crank angle where the rod reaches the slide, how far they go for a turn of the crank, and the slopes of that. */
-export function sliderAt(crank: number, coupler: number, offset: number, crankAngle: number, assembly: Assembly) {
-  const g: SliderCrankGeometry = { crank, coupler, offset, side: assembly === "open" ? 1 : -1 }
-  const [c2, s2] = [crank * Math.cos(crankAngle), crank * Math.sin(crankAngle)]
-  const run = sliderRunAt(g, crankAngle)
-  // measured so that it runs on smoothly through half a turn
-  const lean = Math.atan2(s2 - offset, Math.abs(run))
-  const t3 = assembly === "open" ? Math.PI - lean : lean
-  const cosine = coupler * Math.cos(t3)
-  const sine = coupler * Math.sin(t3)
-  const couplerRate = c2 / cosine
-  const couplerBend = (sine * couplerRate ** 2 - s2) / cosine
-  return {
-    couplerAngle: t3,
-    position: sliderPositionAt(g, crankAngle),
-    otherPosition: c2 - run,
-    run,
-    couplerRate,
-    couplerBend,
-    lever: -s2 + c2 * Math.tan(t3),
-    leverSlope: couplerBend * sine + couplerRate ** 2 * cosine - c2,
-  }
-}
-
 function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCrankRefusal> {
   const { crank: a, coupler: b, offset: c, crankAngle: t2, assembly, crankSpeed: w2, crankAcceleration: al2, load } = si
   const rise = a * Math.sin(t2) - c
@@ -119,12 +95,13 @@ function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCran
           at,
         )
   }
-  const { couplerAngle: t3, position, otherPosition, run, couplerRate, couplerBend, lever, leverSlope } = sliderAt(a, b, c, t2, assembly)
+  const slider = sliderAt({ crank: a, coupler: b, offset: c, side: assembly === "open" ? 1 : -1 }, t2)
+  const { couplerAngle: t3, position, run, couplerRate, couplerBend, lever, leverSlope } = slider
   return {
     couplerAngle: t3,
     position,
     otherCouplerAngle: Math.PI - t3,
-    otherPosition,
+    otherPosition: a * Math.cos(t2) - run,
     transmissionAngle: Math.atan2(Math.abs(run), Math.abs(rise)),
     lever,
     couplerSpeed: couplerRate * w2,

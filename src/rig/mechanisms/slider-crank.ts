@@ -1,5 +1,5 @@
 // A slider pushed along its guide by a crank and a rod: a jaw, a tongue, a plate of shutters.
-import { type Assembly, sliderAt, springTension, wrapAngle } from "../../linkage/index.js"
+import { type Assembly, type SliderCrankGeometry, sliderAt, springTension, wrapAngle } from "../../linkage/index.js"
 import type { Angle, Area, Force, ForcePerLength, Length, Mass } from "../../quantity/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type MassOnArm, massList, type PlanePoint, planePoint } from "./arm.js"
@@ -83,6 +83,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
         startAngle: si.startAngle,
       },
     )
+  const geometry: SliderCrankGeometry = { crank, coupler, offset, side: assembly === "open" ? 1 : -1 }
   const [ux, uy] = [Math.cos(slideAngle), Math.sin(slideAngle)]
   const [low, high] = crankRange(crank, coupler, offset, si.startAngle)
   const crankBody = bodyOf(si.crankMasses)
@@ -92,7 +93,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
   // the slide line's point beside the crank pivot
   const [x0, y0] = [crankPivot.x - offset * uy, crankPivot.y + offset * ux]
   const at = (q: number, state: MechanismState) => {
-    const { couplerAngle, position, couplerRate, couplerBend, lever, leverSlope } = sliderAt(crank, coupler, offset, q, assembly)
+    const { couplerAngle, position, couplerRate, couplerBend, lever, leverSlope } = sliderAt(geometry, q)
     const [vx, vy, ax, ay] = [lever * ux, lever * uy, leverSlope * ux, leverSlope * uy]
     addBody(state, crankBody, q + slideAngle, 0, 0, 0, 0, 1, 0)
     addBody(state, rod, couplerAngle + slideAngle, vx, vy, ax, ay, couplerRate, couplerBend)
@@ -120,7 +121,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
     shows: "length",
     at,
     pose(q) {
-      const { couplerAngle, position, lever } = sliderAt(crank, coupler, offset, q, assembly)
+      const { couplerAngle, position, lever } = sliderAt(geometry, q)
       const base: Triple = [crankPivot.x, crankPivot.y, 0]
       const [crankPin, pin] = pinsAt(q, position)
       const tip: Triple = [pin[0] + si.reach * ux, pin[1] + si.reach * uy, 0]
@@ -146,7 +147,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
       }
     },
     reactions(q, effort, down) {
-      const { couplerAngle, position } = sliderAt(crank, coupler, offset, q, assembly)
+      const { couplerAngle, position } = sliderAt(geometry, q)
       const [crankPin, pin] = pinsAt(q, position)
       const [bx, by] = [pin[0] - crankPin[0], pin[1] - crankPin[1]]
       let [sx, sy] = [sliderMass * down[0], sliderMass * down[1]]

@@ -1,5 +1,5 @@
 // A crank and rod: a shaft's angle becomes a travel along a line.
-import { type SliderCrankGeometry, sliderCrank, sliderLeverAt, sliderLimits, sliderPositionAt } from "../../linkage/index.js"
+import { type SliderCrankGeometry, sliderAt, sliderCrank, sliderLimits } from "../../linkage/index.js"
 import type { Angle, Force, Length, MomentOfInertia, Ratio } from "../../quantity/index.js"
 import { isNoSolution, type SiOf } from "../../solver/index.js"
 import { rigid, type TransmissionMember } from "./transmission.js"
@@ -76,14 +76,14 @@ export const crank: TransmissionMember<CrankElement> = {
     if (isNoSolution(closes)) return closes
     const { startAngle: start } = si
     const geometry: SliderCrankGeometry = { crank: si.crank, coupler: si.coupler, offset: si.offset, side: si.assembly === "open" ? 1 : -1 }
-    const from = sliderPositionAt(geometry, start)
+    const from = sliderAt(geometry, start).position
     const [low, high] = rangeOf(geometry, start)
     return {
       ...rigid,
       takes: "angle",
       gives: "length",
-      out: (travel) => sliderPositionAt(geometry, start + travel) - from,
-      ratio: (travel) => sliderLeverAt(geometry, start + travel),
+      out: (travel) => sliderAt(geometry, start + travel).position - from,
+      ratio: (travel) => sliderAt(geometry, start + travel).lever,
       forward: si.efficiency,
       backward: si.efficiency,
       transmits: "both-ways",

@@ -81,6 +81,13 @@ describe.each(members)("law of every mechanism: %s", (type, member) => {
       expect(wide(h / 8)).toBeLessThanOrEqual(0.3 * wide(h) + 1e-12)
     })
   })
+  it("stands somewhere at both ends of its range", () => {
+    for (const { mechanism } of found)
+      for (const end of [mechanism.low, mechanism.high].filter(Number.isFinite)) {
+        const pose = mechanism.pose(end)
+        for (const value of [...placesOf(pose), ...pose.centre, pose.shown]) expect(value).toSatisfy(Number.isFinite)
+      }
+  })
   it("moves its masses' centre as its momentum says", () => {
     each((mechanism, q, si) => {
       const { massX, massY, massZ } = stateAt(mechanism, q)

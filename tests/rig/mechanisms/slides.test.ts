@@ -3,6 +3,7 @@ import { scissor, sliderCrank, standardGravity } from "../../../src/linkage/inde
 import type { Mechanism, Triple } from "../../../src/rig/mechanisms/mechanism.js"
 import { scissorMechanism } from "../../../src/rig/mechanisms/scissor.js"
 import { sliderCrankMechanism } from "../../../src/rig/mechanisms/slider-crank.js"
+import { built } from "../members.js"
 import { beside, heldEffort, meeting, rodMasses } from "./crank-route.js"
 import { drawMechanisms, placesIn, randomNumbers } from "./draw.js"
 import { changesForm, type Load, minus, sizeOf, stepOf, total, triple, turning, type V, weights } from "./loads.js"
@@ -84,6 +85,18 @@ describe("slider-crank", () => {
       expect(mechanism.start).toBeGreaterThan(mechanism.low)
       expect(mechanism.start).toBeLessThan(mechanism.high)
     }
+  })
+  it("stands at the very ends of what its rod reaches, at the height of a rod square to the slide", () => {
+    const document = { crank: "30 mm", startAngle: "180 deg", sliderMass: "1 kg" }
+    for (let coupler = 0.003; coupler < 0.03; coupler += 2e-4)
+      for (const offset of [-0.0013, 0, 0.0017]) {
+        const mechanism = built<Mechanism>(sliderCrankMechanism, { ...document, coupler, offset })
+        for (const end of [mechanism.low, mechanism.high]) {
+          // there the slider is beside the crank pin
+          expect(mechanism.pose(end).shown).toBeCloseTo(0.03 * Math.cos(end), 8)
+          expect(Math.abs(0.03 * Math.sin(end) - offset)).toBeCloseTo(coupler, 12)
+        }
+      }
   })
   it("pins and guide: crank, rod and slider each in balance", () => {
     const random = randomNumbers(16)

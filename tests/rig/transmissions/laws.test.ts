@@ -54,6 +54,12 @@ describe.each(Object.entries(transmissions) as [string, AnyTransmissionMember][]
     }
   })
 
+  it("gives a travel at both ends of its range", () => {
+    for (const { made, document } of drawn)
+      for (const end of [made.low, made.high].filter(Number.isFinite))
+        expect(made.out(end), JSON.stringify(document)).toSatisfy(Number.isFinite)
+  })
+
   it("has losses that take, never give", () => {
     for (const { made, document } of drawn) {
       const label = JSON.stringify(document)

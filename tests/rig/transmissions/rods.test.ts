@@ -77,6 +77,20 @@ describe("crank", () => {
     expect(back.out(back.high)).toBeCloseTo(0.06, 12)
   })
 
+  it("gives a travel at the very places where its rod stands square to the slide", () => {
+    for (let coupler = 0.003; coupler < 0.03; coupler += 2e-4) {
+      const made = built<Transmission>(crank, { crank: 0.03, coupler, startAngle: "170 deg", efficiency: 0.9, offset: 0.0052 })
+      for (const end of [made.low, made.high]) {
+        const angle = (170 * Math.PI) / 180 + end
+        const square = Math.abs(Math.abs(0.03 * Math.sin(angle) - 0.0052) - coupler) < 1e-12
+        const from =
+          0.03 * Math.cos((170 * Math.PI) / 180) + Math.sqrt(coupler ** 2 - (0.03 * Math.sin((170 * Math.PI) / 180) - 0.0052) ** 2)
+        expect(made.out(end)).toSatisfy(Number.isFinite)
+        if (square) expect(made.out(end)).toBeCloseTo(0.03 * Math.cos(angle) - from, 8)
+      }
+    }
+  })
+
   it("is refused where its rod does not reach the slide", () => {
     const short = { crank: "60 mm", coupler: "40 mm", startAngle: "90 deg", efficiency: 0.9 }
     expect(() => built(crank, short)).toThrow(/from the slide line/)
