@@ -58,6 +58,20 @@ export function addBody(
     (body.mass * (vx * ax + vy * ay) + bend * turned + rate * (ay * sx - ax * sy - rate * (vx * sx + vy * sy)) + body.inertia * rate * bend)
 }
 
+/** Share of an effort's own parts that rounding may leave of it. */
+const ROUNDING = 1e-12
+
+/**
+ * Effort beyond what holds a mechanism at rest, of the state that it has there. Nothing where it is no more than rounding: at a
+ * dead centre, where no effort goes through, a last digit would be told as tonnes at the pins.
+ */
+export function effortBeyond(effort: number, { springs, massX, massY, massZ }: MechanismState, down: Triple): number {
+  const [x, y, z] = [down[0] * massX, down[1] * massY, down[2] * massZ]
+  const beyond = effort - (springs - x - y - z)
+  const size = Math.abs(effort) + Math.abs(springs) + Math.abs(x) + Math.abs(y) + Math.abs(z)
+  return Math.abs(beyond) > ROUNDING * size ? beyond : 0
+}
+
 /** Moment of a body's weight about its point, counter-clockwise. */
 export function weightMoment(body: PlaneBody, angle: number, down: Triple): number {
   const [c, s] = [Math.cos(angle), Math.sin(angle)]

@@ -2,7 +2,7 @@
 import { type Assembly, closedPose, fourBarPose, fourBarRates, fourBarToggles, wrapAngle } from "../../linkage/index.js"
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { type ArmModel, addArm, armLine, armMoment, hingeReaction } from "./arm.js"
-import { addBody, massCentre, type PlaneBody, weightMoment } from "./body.js"
+import { addBody, effortBeyond, massCentre, type PlaneBody, weightMoment } from "./body.js"
 import { emptyState, type Mechanism, type Reaction, type Triple } from "./mechanism.js"
 
 /** A crank, a coupler and the arm that they move. */
@@ -56,7 +56,7 @@ export function crankedArm(part: CrankedArm): Mechanism | NoSolution {
       "At the start the coupler misses its pin by {shortBy length}: change its length, or where the crank starts.",
       // pins that coincide leave the arm free: a hair of length parts them
       Math.max(apart, 1e-6),
-      { start: part.start },
+      { startAngle: part.start },
     )
   const [low, high] = crankRange(ground, crank, coupler, output, part.start + before).map((angle) => angle - before) as [number, number]
   // the diagonal from the arm's hinge to the crank pin, followed without leaps
@@ -135,7 +135,7 @@ export function crankedArm(part: CrankedArm): Mechanism | NoSolution {
       // an effort beyond what holds everything pushes along the coupler
       const state = emptyState()
       at(q, state)
-      const beyond = effort - (state.springs - down[0] * state.massX - down[1] * state.massY - down[2] * state.massZ)
+      const beyond = effortBeyond(effort, state, down)
       if (beyond !== 0) {
         const thrust = beyond / (crank * Math.sin(couplerAngle - t2))
         fx += (thrust * bx) / coupler

@@ -3,7 +3,7 @@ import { type Assembly, type SliderCrankGeometry, sliderAt, springTension, wrapA
 import type { Angle, Area, Force, ForcePerLength, Length, Mass } from "../../quantity/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type MassOnArm, massList, type PlanePoint, planePoint } from "./arm.js"
-import { addBody, bodyOf, massCentre, type PlaneBody, rodBody, weightMoment } from "./body.js"
+import { addBody, bodyOf, effortBeyond, massCentre, type PlaneBody, rodBody, weightMoment } from "./body.js"
 import { emptyState, type Mechanism, type MechanismMember, type MechanismState, type Triple } from "./mechanism.js"
 
 /** An extension spring or elastic cord between the frame and the slider's pin. */
@@ -167,7 +167,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
       // an effort beyond what holds everything pushes along the rod
       const state = emptyState()
       at(q, state)
-      const beyond = effort - (state.springs - down[0] * state.massX - down[1] * state.massY - down[2] * state.massZ)
+      const beyond = effortBeyond(effort, state, down)
       if (beyond !== 0) {
         const [ax, ay] = [crankPin[0] - crankPivot.x, crankPin[1] - crankPivot.y]
         const thrust = beyond / (ax * by - ay * bx)
