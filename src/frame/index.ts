@@ -119,10 +119,9 @@ export {
   type SupportForce,
 } from "./plane-frame/index.js"
 export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"
+export { type CylinderBuckling, cylinderBuckling } from "./thin-wall.js"
 export { type HoledMember, throughHole } from "./through-hole.js"
 export {
-  type CylinderBuckling,
-  cylinderBuckling,
   shearModulusOf,
   type TubeSection,
   type TubeSectionCaution,

@@ -134,6 +134,14 @@ export function sectionFaults(si: SiOf<ShapeInput>, path: readonly (string | num
   ]
 }
 
+/** The same, for a section that must be known well enough to be weighed and stressed: area and fibre beside a second moment. */
+export function wholeSectionFaults(si: SiOf<SectionInput>, path: readonly (string | number)[]): Issue[] {
+  const faults = sectionFaults(si, path)
+  if (si.secondMoment !== null && (si.area === null || si.fibre === null))
+    faults.push(inconsistent([...path, "area"], "not all", "area and outermost fibre beside the second moment"))
+  return faults
+}
+
 const WALLED = ["outsideDiameter", ["width", "height"]] as const
 
 /** One shape is given; a wall only where the shape leaves it open. */

@@ -2,9 +2,8 @@ import { isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
 import { conditionOf } from "../condition.js"
 import { columnEnds } from "../data-columns.js"
 import { handlingCases } from "../data-loads.js"
-import { frameMaterials } from "../data-materials.js"
 import { type Section, type SectionInput, sectionOf } from "../section.js"
-import { cylinderBuckling } from "../tube-section/index.js"
+import { wallBuckling } from "../thin-wall.js"
 import type { Column, ColumnInput, ColumnRefusal } from "./types.js"
 
 /** Euler's stress (Pa): C·π²·E / λ². */
@@ -35,7 +34,6 @@ export function solve(si: SiOf<ColumnInput>): Column | NoSolution<ColumnRefusal>
   if (isNoSolution(condition)) return condition
   const section = weakSection(si.section)
   const area = section.area as number
-  const poisson = si.material === null ? null : frameMaterials[si.material].poisson
   const endConstant = si.endConstant ?? columnEnds[si.ends].design
   const radiusOfGyration = Math.sqrt(section.secondMoment / area)
   const slenderness = si.length / radiusOfGyration
@@ -45,8 +43,7 @@ export function solve(si: SiOf<ColumnInput>): Column | NoSolution<ColumnRefusal>
     const holds = strength !== null && transition !== null && slenderness < transition
     const johnson = holds ? johnsonStress(modulus, strength, endConstant, slenderness) : null
     const whole = johnson ?? euler
-    const { tube } = section
-    const wall = tube && poisson !== null ? cylinderBuckling(tube.meanRadius, tube.wall, modulus, poisson).axial : null
+    const wall = wallBuckling(section, si.material, modulus)?.axial ?? null
     return { euler, transition, johnson, wall, whole, critical: wall === null ? whole : Math.min(whole, wall) }
   }
   const low = fails(condition.modulus, condition.strength)

@@ -1,10 +1,10 @@
-import { type Caution, caution, type Issue, inconsistent } from "../../solver/index.js"
+import { type Caution, type Issue, inconsistent } from "../../solver/index.js"
 import { beam } from "../beam/index.js"
 import { beyondEnd, loadFaults } from "../beam/loads.js"
 import { column } from "../column/index.js"
 import { leastSafetyFactor } from "../condition.js"
-import { sectionFaults } from "../section.js"
-import { SP_8007 } from "../sources.js"
+import { wholeSectionFaults } from "../section.js"
+import { wallCaution } from "../thin-wall.js"
 import { beamOf, columnOf } from "./kernel.js"
 import type { MemberSize, MemberSizeCaution, MemberSizeTrace, Si } from "./types.js"
 
@@ -30,16 +30,7 @@ export function memberSizeCautions(si: Si, out: MemberSize, { chosen }: Partial<
     values: Object.fromEntries(Object.entries(c.values).map(([name, v]) => [pathOf(si, name, asBeam ? "beam" : "column", index), v])),
   })) as Caution<MemberSizeCaution>[]
   const margin = chosen.wallSafetyFactor
-  if (margin !== null && margin < leastSafetyFactor)
-    found.push(
-      caution(
-        "wall-buckling",
-        "warning",
-        "The thin wall of {name} buckles at {margin} times its bending stress, below the 3 that is usual: a dent or a clamp makes it fold suddenly. Take a thicker wall.",
-        SP_8007,
-        { name: out.name, margin },
-      ),
-    )
+  if (margin !== null && margin < leastSafetyFactor) found.push(wallCaution(out.name, margin))
   return found
 }
 
@@ -62,11 +53,6 @@ export function memberSizeFaults(si: Si): Issue[] {
       }),
     )
   if (search.type === "stock")
-    for (const [i, { section }] of search.sizes.entries()) {
-      const path = ["search", "sizes", i, "section"] as const
-      faults.push(...sectionFaults(section, path))
-      if (section.secondMoment !== null && (section.area === null || section.fibre === null))
-        faults.push(inconsistent([...path, "area"], "not all", "area and outermost fibre beside the second moment"))
-    }
+    for (const [i, { section }] of search.sizes.entries()) faults.push(...wholeSectionFaults(section, ["search", "sizes", i, "section"]))
   return faults
 }

@@ -2,12 +2,12 @@
 import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type BeamInput, beam } from "../beam/index.js"
 import { type ColumnInput, column } from "../column/index.js"
-import { conditionOf, farthest } from "../condition.js"
+import { conditionOf, farthest, leastStress } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import { densityOf } from "../material-choice.js"
 import { sectionOf } from "../section.js"
-import { cylinderBuckling } from "../tube-section/index.js"
+import { wallBuckling } from "../thin-wall.js"
 import type { Fail, Looked, MemberSize, MemberSizeRefusal, MemberSizeTrace, Si, Size } from "./types.js"
 
 /** Depths looked at where none is given, m. */
@@ -44,10 +44,8 @@ export function modulusOf({ materialTemperature, duration }: Si, { made }: Size)
 
 /** Local buckling stress of a thin round wall over the bending stress. */
 function wallMargin({ section, made }: Size, modulus: number, stress: number | null): number | null {
-  const poisson = made.material === null ? null : frameMaterials[made.material].poisson
-  const { tube } = sectionOf(section)
-  if (tube === null || poisson === null || stress === null || !(stress > 1)) return null
-  return cylinderBuckling(tube.meanRadius, tube.wall, modulus, poisson).bending / stress
+  const wall = wallBuckling(sectionOf(section), made.material, modulus)
+  return wall === null || stress === null || !(stress > leastStress) ? null : wall.bending / stress
 }
 
 export function judge(si: Si, size: Size): Looked {

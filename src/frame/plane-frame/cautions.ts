@@ -1,9 +1,11 @@
 import { at, type Caution, caution } from "../../solver/index.js"
 import { linearLimit } from "../beam/index.js"
+import { pullDown } from "../beam/strength.js"
 import { conditionCautions, leastSafetyFactor, marginCautions } from "../condition.js"
 import { motionCautions } from "../data-loads.js"
 import { densityOf } from "../material-choice.js"
-import { EN_1993_1, GERE, MATTIASSON, SP_8007, TIMOSHENKO_STABILITY, VIDOSIC } from "../sources.js"
+import { EN_1993_1, GERE, MATTIASSON, TIMOSHENKO_STABILITY, VIDOSIC } from "../sources.js"
+import { wallCaution } from "../thin-wall.js"
 import type { PlaneFrame, PlaneFrameCaution, Si } from "./types.js"
 
 /** Factor below which sway adds to the moments more than a tenth. */
@@ -54,15 +56,7 @@ export function planeFrameCautions(si: Si, out: PlaneFrame): Caution<PlaneFrameC
   const thin = out.members.filter((m) => m.wallSafetyFactor !== null && m.wallSafetyFactor < leastSafetyFactor)
   if (thin.length) {
     const { name, wallSafetyFactor } = thin.reduce((a, b) => ((b.wallSafetyFactor as number) < (a.wallSafetyFactor as number) ? b : a))
-    found.push(
-      caution(
-        "wall-buckling",
-        "warning",
-        "The thin wall of {name} buckles at {margin} times its stress, below the 3 that is usual: a dent or a clamp makes it fold suddenly. Take a thicker wall.",
-        SP_8007,
-        { name, margin: wallSafetyFactor as number },
-      ),
-    )
+    found.push(wallCaution(name, wallSafetyFactor as number))
   }
   const longest = Math.max(...out.members.map((m) => m.length))
   if (out.maxDisplacement > (linearLimit / 3) * longest)
@@ -75,8 +69,8 @@ export function planeFrameCautions(si: Si, out: PlaneFrame): Caution<PlaneFrameC
         { maxDisplacement: out.maxDisplacement, longest },
       ),
     )
-  const pull = Math.max(...out.supports.map((s) => 0 - (s.up ?? 0)))
-  if (pull > 1e-9 * out.supports.reduce((sum, s) => sum + Math.abs(s.up ?? 0), 0))
+  const pull = pullDown(out.supports.map((s) => s.up ?? 0))
+  if (pull > 0)
     found.push(
       caution(
         "lifts-off",

@@ -1,7 +1,7 @@
 // Faults between the fields of a frame.
 import { type Issue, inconsistent } from "../../solver/index.js"
 import { conditionOf } from "../condition.js"
-import { sectionFaults, sectionOf } from "../section.js"
+import { sectionOf, wholeSectionFaults } from "../section.js"
 import { holdsOf, nodeOf, rangedOf, wayOf } from "./build.js"
 import type { Si } from "./types.js"
 
@@ -113,12 +113,7 @@ export function gives(si: Si): readonly number[] {
 export function planeFrameFaults(si: Si): Issue[] {
   const faults = nameFaults(si)
   if (faults.length === 0) faults.push(...placeFaults(si))
-  for (const [i, { section }] of si.members.entries()) {
-    const path = ["members", i, "section"] as const
-    faults.push(...sectionFaults(section, path))
-    if (section.secondMoment !== null && (section.area === null || section.fibre === null))
-      faults.push(inconsistent([...path, "area"], "not all", "area and outermost fibre beside the second moment"))
-  }
+  for (const [i, { section }] of si.members.entries()) faults.push(...wholeSectionFaults(section, ["members", i, "section"]))
   const ranged = rangedOf(si.members).length
   if (ranged > MOST_RANGED)
     faults.push(

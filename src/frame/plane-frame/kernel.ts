@@ -3,10 +3,9 @@ import { type BeamSpread, beamCurve } from "../beam/curve.js"
 import { gravity } from "../beam/loads.js"
 import { leastStress } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
-import { frameMaterials } from "../data-materials.js"
 import { looseness, type SolvedFrame, type SystemMember, solveFrame } from "../frame-system.js"
 import { densityOf } from "../material-choice.js"
-import { cylinderBuckling } from "../tube-section/index.js"
+import { wallBuckling } from "../thin-wall.js"
 import { bucklingFactor } from "./buckling.js"
 import { holdsOf, type Made, madeOf, rangedOf, systemOf } from "./build.js"
 import type { MemberForces, PlaneFrame, PlaneFrameRefusal, PlaneFrameTrace, Si, SolvedAt } from "./types.js"
@@ -86,8 +85,7 @@ function forcesOf({ member, way, section, condition }: Made, all: readonly Peaks
       : (maxShearForce * section.firstMoment) / (section.secondMoment * section.shearWidth)
   const { strength, shearStrength } = condition
   const isStressed = Math.max(stress, shearStress ?? 0) > leastStress
-  const poisson = member.material === null ? null : frameMaterials[member.material].poisson
-  const { tube } = section
+  const wall = isStressed ? wallBuckling(section, member.material, condition.modulus) : null
   return {
     name: member.name,
     length: way.length,
@@ -103,10 +101,7 @@ function forcesOf({ member, way, section, condition }: Made, all: readonly Peaks
       strength === null || shearStrength === null || !isStressed
         ? null
         : 1 / Math.max(stress / strength, (shearStress ?? 0) / shearStrength),
-    wallSafetyFactor:
-      tube === null || poisson === null || !isStressed
-        ? null
-        : cylinderBuckling(tube.meanRadius, tube.wall, condition.modulus, poisson).axial / Math.max(stress, leastStress),
+    wallSafetyFactor: wall && wall.axial / Math.max(stress, leastStress),
   }
 }
 

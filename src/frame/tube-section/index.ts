@@ -24,24 +24,14 @@ import {
 import { frameMaterials } from "../data-materials.js"
 import { sectionFaults, sectionSteps, shapeFields, shapeRules, shapeSection } from "../section.js"
 import { ASTM_D1785, BREDT, ELASTICITY, GERE, SP_8007 } from "../sources.js"
-import type { CylinderBuckling, TubeSection, TubeSectionCaution, TubeSectionInput, TubeSectionRefusal } from "./types.js"
+import { wallBuckling } from "../thin-wall.js"
+import type { TubeSection, TubeSectionCaution, TubeSectionInput, TubeSectionRefusal } from "./types.js"
 
-export type { CylinderBuckling, TubeSection, TubeSectionCaution, TubeSectionInput, TubeSectionRefusal } from "./types.js"
+export type { TubeSection, TubeSectionCaution, TubeSectionInput, TubeSectionRefusal } from "./types.js"
 
 /** Shear modulus of an isotropic material, Pa: E / (2·(1 + ν)). */
 export function shearModulusOf(modulus: number, poisson: number): number {
   return modulus / (2 * (1 + poisson))
-}
-
-/**
- * Stress (Pa) at which the wall of a thin tube buckles, under end load or in bending:
- * γ·E·t / (R·√(3·(1 − ν²))) with the knock-down factors of NASA SP-8007 (1968).
- */
-export function cylinderBuckling(meanRadius: number, wall: number, modulus: number, poisson: number): CylinderBuckling {
-  const knock = 1 - Math.exp(-Math.sqrt(meanRadius / wall) / 16)
-  const classical = (modulus * wall) / (meanRadius * Math.sqrt(3 * (1 - poisson ** 2)))
-  const [gammaAxial, gammaBending] = [1 - 0.901 * knock, 1 - 0.731 * knock]
-  return { gammaAxial, gammaBending, axial: gammaAxial * classical, bending: gammaBending * classical }
 }
 
 const factorOf = (own: boolean, strength: number | null, shear: number | null, along: number, across: number, vonMises: number) => {
@@ -68,10 +58,7 @@ function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution<TubeSection
   const [along, across] = [bendingStress + axialStress, torsionStress + shearStress]
   const equivalent = (k: number) => Math.max(Math.hypot(along, k * torsionStress), Math.hypot(axialStress, k * across))
   const vonMisesStress = equivalent(Math.sqrt(3))
-  const buckling =
-    section.tube && poisson !== null && modulus !== null
-      ? cylinderBuckling(section.tube.meanRadius, section.tube.wall, modulus, poisson)
-      : null
+  const buckling = modulus === null ? null : wallBuckling(section, si.material, modulus)
   const own = data !== null && data.shear !== null
   return {
     area,

@@ -80,11 +80,3 @@ export type TubeSectionCaution =
   | "wall-buckling"
   | "warm-plastic"
   | "welds-weaken"
-
-/** Buckling of a thin round wall: knock-down factors and stresses, Pa. */
-export interface CylinderBuckling {
-  readonly gammaAxial: number
-  readonly gammaBending: number
-  readonly axial: number
-  readonly bending: number
-}
