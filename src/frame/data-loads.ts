@@ -1,4 +1,4 @@
-import { at, type Caution, caution, commonPractice, type Source } from "../solver/index.js"
+import { at, type Caution, caution, commonPractice, optionsFrom, type Source } from "../solver/index.js"
 import { FOOTFALL, GERE } from "./sources.js"
 
 /** How a member is handled while it carries its load. */
@@ -41,6 +41,14 @@ export const handlingCases: Readonly<Record<HandlingCase, MotionData>> = {
   sudden: { label: "picked up or put on suddenly", factor: 2, source: at(GERE, "section 2.8") },
   stumble: { label: "stumble, kerb or rough handling", factor: 3, source: commonPractice },
 }
+
+/** Field description of how a member is handled. */
+export const handlingField = {
+  kind: "choice",
+  label: "handling",
+  options: /* @__PURE__ */ optionsFrom(handlingCases, (key) => handlingCases[key].label),
+  default: "still",
+} as const
 
 /** Says what counting loads as held still leaves out. */
 export function motionCautions(motion: HandlingCase): Caution<"standing-still">[] {

@@ -1,6 +1,5 @@
 import type { Density, Pressure } from "../quantity/index.js"
 import type { Fields, SiOf } from "../solver/index.js"
-import { densityField } from "./beam/index.js"
 import { conditionFields } from "./condition.js"
 import { type FrameMaterial, frameMaterials } from "./data-materials.js"
 
@@ -16,10 +15,21 @@ export interface MaterialChoice {
   density?: Density | null
 }
 
+/** Field description of a density given in the material's place. */
+export const densityField = {
+  kind: "density",
+  symbol: "rho_g",
+  label: "density, instead of the material's",
+  min: 1,
+  max: 25000,
+  typical: [400, 8000],
+  default: null,
+} as const
+
 const { material, modulus, strength } = conditionFields
 /** Field descriptions of {@link MaterialChoice}. */
 export const choiceFields: Fields<MaterialChoice> = { material, modulus, strength, density: densityField }
 
 /** Density, heavy end, kg/m³; 0 where unknown. */
-export const densityOf = (made: SiOf<MaterialChoice>): number =>
-  made.density ?? (made.material === null ? 0 : frameMaterials[made.material].density[1])
+export const densityOf = ({ density, material: of }: Pick<SiOf<MaterialChoice>, "density" | "material">): number =>
+  density ?? (of === null ? 0 : frameMaterials[of].density[1])

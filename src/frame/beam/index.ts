@@ -9,13 +9,13 @@ import {
   inconsistent,
   isNoSolution,
   type NoSolution,
-  optionsFrom,
   type SiOf,
   type Solver,
   solver,
 } from "../../solver/index.js"
 import { conditionCautions, conditionFields, conditionOf, conditionRules, farthest, marginCautions } from "../condition.js"
-import { handlingCases, motionCautions } from "../data-loads.js"
+import { handlingCases, handlingField, motionCautions } from "../data-loads.js"
+import { densityField } from "../material-choice.js"
 import { sectionFaults, sectionFields, sectionOf, sectionRules } from "../section.js"
 import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE } from "../sources.js"
 import { beamCurve } from "./curve.js"
@@ -108,17 +108,6 @@ function check(si: SiOf<BeamInput>): Issue[] {
 const place = (symbol: string, label: string) => ({ kind: "length", symbol, label, min: 0, max: 100, typical: [0, 0.5] }) as const
 const perLength = (symbol: string, label: string) =>
   ({ kind: "forcePerLength", symbol, label, min: -1e4, max: 1e4, typical: [0, 60] }) as const
-
-/** Field description of a density given in the material's place. */
-export const densityField = {
-  kind: "density",
-  symbol: "rho_g",
-  label: "density, instead of the material's",
-  min: 1,
-  max: 25000,
-  typical: [400, 8000],
-  default: null,
-} as const
 
 /** Field descriptions of how long a beam is and how it is held. */
 export const spanFields: Fields<Pick<BeamInput, "length" | "support" | "span">> = {
@@ -307,12 +296,7 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
     density: densityField,
     ...loadFields,
     countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
-    handling: {
-      kind: "choice",
-      label: "handling",
-      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-      default: "still",
-    },
+    handling: handlingField,
   },
   output: {
     reactionStart: { kind: "force", symbol: "R_a", label: "first support carries" },

@@ -2,7 +2,7 @@ import type { Density, Force, ForcePerLength, Length, Moment } from "../../quant
 import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
 import { type HandlingCase, handlingCases } from "../data-loads.js"
-import { frameMaterials } from "../data-materials.js"
+import { densityOf } from "../material-choice.js"
 import { type SectionInput, sectionOf } from "../section.js"
 import type { BeamCurve, BeamExtreme, BeamProblem, BeamState } from "./curve.js"
 
@@ -91,8 +91,7 @@ export const gravity = 9.80665
 
 /** Density a beam's own weight is calculated with, kg/m³; 0 where it is not counted or not known. */
 export function ownDensity(si: Pick<SiOf<BeamInput>, "countsOwnWeight" | "density" | "material">): number {
-  if (!si.countsOwnWeight) return 0
-  return si.density ?? (si.material === null ? 0 : frameMaterials[si.material].density[1])
+  return si.countsOwnWeight ? densityOf(si) : 0
 }
 
 /** The beam with every load on it, handling and own weight included. */

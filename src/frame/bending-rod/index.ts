@@ -8,7 +8,6 @@ import {
   commonPractice,
   isNoSolution,
   type NoSolution,
-  optionsFrom,
   refuse,
   type SiOf,
   type Solver,
@@ -26,7 +25,7 @@ import {
   leastStress,
   marginCautions,
 } from "../condition.js"
-import { type HandlingCase, handlingCases, motionCautions } from "../data-loads.js"
+import { type HandlingCase, handlingCases, handlingField, motionCautions } from "../data-loads.js"
 import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "../section.js"
 import { FRISCH_FAY, MATTIASSON } from "../sources.js"
 import { elastica, greatestLoadParameter, legendreRule } from "./elastica.js"
@@ -265,12 +264,7 @@ export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, 
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
     force: { kind: "force", symbol: "P_g", label: "force at the tip", min: "0.01 mN", max: 1e4, typical: [0.2, 10] },
-    handling: {
-      kind: "choice",
-      label: "handling",
-      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-      default: "still",
-    },
+    handling: handlingField,
   },
   output: {
     loadParameter: { kind: "number", symbol: "alpha", label: "load against stiffness" },

@@ -1,7 +1,7 @@
 import { at, bandField, type Fields, optionsFrom, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { conditionFields, conditionRules, conditionSteps } from "../condition.js"
 import { columnEnds, END_CONSTANTS } from "../data-columns.js"
-import { handlingCases } from "../data-loads.js"
+import { handlingCases, handlingField } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import { sectionFields, sectionRules, sectionSteps } from "../section.js"
 import { SHIGLEY, SP_8007 } from "../sources.js"
@@ -115,12 +115,7 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
     load: { kind: "force", symbol: "F", label: "axial load", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
-    handling: {
-      kind: "choice",
-      label: "handling",
-      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-      default: "still",
-    },
+    handling: handlingField,
   },
   output: {
     endConstant: { kind: "number", symbol: "C_e", label: "end constant" },

@@ -1,10 +1,12 @@
-import { at, bandField, optionsFrom, type Solver, solver } from "../../solver/index.js"
-import { densityField, loadFields } from "../beam/index.js"
+import { at, bandField, type Solver, solver } from "../../solver/index.js"
+import { loadFields } from "../beam/index.js"
 import { strengthOutput } from "../beam/strength.js"
 import { conditionFields, conditionRules } from "../condition.js"
-import { handlingCases } from "../data-loads.js"
+import { handlingField } from "../data-loads.js"
+import { densityField } from "../material-choice.js"
 import { sectionFields, sectionRules } from "../section.js"
 import { FOOTFALL, GERE, HIBBELER_STRUCTURES, MACAULAY } from "../sources.js"
+import { stiffnessField, turningStiffnessField } from "../spring-fields.js"
 import { continuousBeamCautions, continuousBeamFaults } from "./cautions.js"
 import { continuousBeamFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
@@ -196,24 +198,8 @@ export const continuousBeam: Solver<ContinuousBeamInput, ContinuousBeam, Continu
                 label: "a spring, or a bracket that gives",
                 fields: {
                   position,
-                  stiffness: {
-                    kind: "forcePerLength",
-                    symbol: "k_s",
-                    label: "force for each length it gives",
-                    min: 10,
-                    max: 1e9,
-                    typical: [500, 1e5],
-                    default: null,
-                  },
-                  turningStiffness: {
-                    kind: "rotationalStiffness",
-                    symbol: "k_t",
-                    label: "moment for each angle it turns",
-                    min: 0.1,
-                    max: 1e9,
-                    typical: [20, 5000],
-                    default: null,
-                  },
+                  stiffness: stiffnessField("k_s", "force for each length it gives"),
+                  turningStiffness: turningStiffnessField("moment for each angle it turns"),
                 },
                 either: [{ atLeastOne: ["stiffness", "turningStiffness"] }],
               },
@@ -227,12 +213,7 @@ export const continuousBeam: Solver<ContinuousBeamInput, ContinuousBeam, Continu
         density: densityField,
         ...loadFields,
         countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
-        handling: {
-          kind: "choice",
-          label: "handling",
-          options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-          default: "still",
-        },
+        handling: handlingField,
       },
       output: {
         places: {

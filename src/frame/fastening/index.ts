@@ -1,6 +1,6 @@
 import { optionsFrom, type Solver, solver } from "../../solver/index.js"
 import { conditionFields } from "../condition.js"
-import { handlingCases } from "../data-loads.js"
+import { handlingCases, handlingField } from "../data-loads.js"
 import { fasteningCautions } from "./cautions.js"
 import {
   CORD_STRENGTHS,
@@ -193,12 +193,7 @@ export const fastening: Solver<FasteningInput, Fastening, never, FasteningCautio
         },
       },
     },
-    handling: {
-      kind: "choice",
-      label: "handling",
-      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-      default: "still",
-    },
+    handling: handlingField,
   },
   output: {
     parts: { kind: "number", symbol: "n_p", label: "parts that share the force" },

@@ -1,9 +1,9 @@
 // Descriptions of memberSize.
-import { type Either, type Fields, type OutFields, optionsFrom } from "../../solver/index.js"
+import type { Either, Fields, OutFields } from "../../solver/index.js"
 import { beam, loadFields, spanFields } from "../beam/index.js"
 import { column, endFields } from "../column/index.js"
 import { conditionFields } from "../condition.js"
-import { handlingCases } from "../data-loads.js"
+import { handlingField } from "../data-loads.js"
 import { choiceFields } from "../material-choice.js"
 import { sectionFields, sectionRules } from "../section.js"
 import type { MemberSize, MemberSizeInput } from "./types.js"
@@ -90,12 +90,7 @@ export const memberSizeFields = (): Fields<MemberSizeInput> => ({
   materialTemperature,
   duration,
   countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
-  handling: {
-    kind: "choice",
-    label: "handling",
-    options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-    default: "still",
-  },
+  handling: handlingField,
 })
 
 export const memberSizeOutput = (): OutFields<MemberSize> => ({

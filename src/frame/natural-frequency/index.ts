@@ -2,6 +2,7 @@ import { bandField, type Solver, solver } from "../../solver/index.js"
 import { conditionFields, conditionRules } from "../condition.js"
 import { sectionFields, sectionRules } from "../section.js"
 import { BLEVINS, FOOTFALL, THOMSON, WITTRICK_WILLIAMS } from "../sources.js"
+import { stiffnessField, turningStiffnessField } from "../spring-fields.js"
 import { cautions, check } from "./cautions.js"
 import { naturalFrequencyFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
@@ -192,24 +193,8 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
           max: 20,
           default: [],
         },
-        rootTurningStiffness: {
-          kind: "rotationalStiffness",
-          symbol: "k_t",
-          label: "moment for each angle the root turns",
-          min: 0.1,
-          max: 1e9,
-          typical: [50, 5000],
-          default: null,
-        },
-        rootStiffness: {
-          kind: "forcePerLength",
-          symbol: "k_r",
-          label: "force for each length the root gives",
-          min: 10,
-          max: 1e9,
-          typical: [1e3, 1e6],
-          default: null,
-        },
+        rootTurningStiffness: turningStiffnessField("moment for each angle the root turns", [50, 5000]),
+        rootStiffness: stiffnessField("k_r", "force for each length the root gives", [1e3, 1e6]),
         actuator: {
           kind: "group",
           label: "actuator that holds it",

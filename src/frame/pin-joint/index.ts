@@ -1,7 +1,7 @@
 import { at, isNoSolution, type NoSolution, optionsFrom, refuse, type Solver, solver, tried } from "../../solver/index.js"
 import { conditionFields } from "../condition.js"
 import { boltClasses, bolts } from "../data-bolts.js"
-import { handlingCases } from "../data-loads.js"
+import { handlingCases, handlingField } from "../data-loads.js"
 import { shapeFields, shapeRules } from "../section.js"
 import { EN_1993, GERE, ISO_898, ROARK, SHIGLEY } from "../sources.js"
 import { throughHole } from "../through-hole.js"
@@ -285,12 +285,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJoint
       typical: [0.5, 10],
       default: null,
     },
-    handling: {
-      kind: "choice",
-      label: "handling",
-      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-      default: "still",
-    },
+    handling: handlingField,
   },
   output: {
     pinDiameter: { kind: "length", symbol: "d", label: "diameter in the hole" },

@@ -1,9 +1,10 @@
 // Descriptions of planeFrame.
-import { type Fields, type OutFields, optionsFrom } from "../../solver/index.js"
+import type { Fields, OutFields } from "../../solver/index.js"
 import { conditionFields, conditionRules } from "../condition.js"
-import { handlingCases } from "../data-loads.js"
+import { handlingField } from "../data-loads.js"
 import { choiceFields } from "../material-choice.js"
 import { sectionFields, sectionRules } from "../section.js"
+import { stiffnessField, turningStiffnessField } from "../spring-fields.js"
 import type { PlaneFrame, PlaneFrameInput } from "./types.js"
 
 const name = { kind: "text", label: "name", min: 1, max: 60 } as const
@@ -16,8 +17,6 @@ const force = (symbol: string, label: string) => ({ kind: "force", symbol, label
 const moment = (symbol: string) => ({ kind: "moment", symbol, label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] }) as const
 const perLength = (symbol: string, label: string) =>
   ({ kind: "forcePerLength", symbol, label, min: -1e4, max: 1e4, typical: [0, 60] }) as const
-const stiffness = (symbol: string, label: string) =>
-  ({ kind: "forcePerLength", symbol, label, min: 10, max: 1e9, typical: [500, 1e5], default: null }) as const
 const direction = {
   kind: "choice",
   label: "way it points",
@@ -85,17 +84,9 @@ export const planeFrameFields = (): Fields<PlaneFrameInput> => ({
           label: "a spring, strap or bracket that gives",
           fields: {
             node,
-            sidewaysStiffness: stiffness("k_x", "force sideways for each length it gives"),
-            upStiffness: stiffness("k_y", "force up or down for each length it gives"),
-            turningStiffness: {
-              kind: "rotationalStiffness",
-              symbol: "k_t",
-              label: "moment for each angle it turns",
-              min: 0.1,
-              max: 1e9,
-              typical: [20, 5000],
-              default: null,
-            },
+            sidewaysStiffness: stiffnessField("k_x", "force sideways for each length it gives"),
+            upStiffness: stiffnessField("k_y", "force up or down for each length it gives"),
+            turningStiffness: turningStiffnessField("moment for each angle it turns"),
           },
           either: [{ atLeastOne: ["sidewaysStiffness", "upStiffness", "turningStiffness"] }],
         },
@@ -145,12 +136,7 @@ export const planeFrameFields = (): Fields<PlaneFrameInput> => ({
   materialTemperature: conditionFields.materialTemperature,
   duration: conditionFields.duration,
   countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
-  handling: {
-    kind: "choice",
-    label: "handling",
-    options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-    default: "still",
-  },
+  handling: handlingField,
 })
 
 export const planeFrameOutput = (): OutFields<PlaneFrame> => ({
