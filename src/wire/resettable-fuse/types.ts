@@ -75,7 +75,10 @@ export interface ResettableFuse {
   readonly tripDuration: number | null
   /** The wire bears every fault until it trips. [yes or no] */
   readonly survivesFault: boolean
-  /** Its voltage and breaking current are enough for this pack; null where the voltage is and no short-circuit current is given. [yes or no] */
+  /**
+   * Its voltage and breaking current are enough for this pack; null where the voltage is and no short-circuit current
+   * is given. [yes or no]
+   */
   readonly withinRating: boolean | null
   /** Every check here is passed, and a short circuit trips it in the coldest place too. [yes or no] */
   readonly coordinated: boolean
