@@ -22,6 +22,8 @@ for (const path of readdirSync(root, { recursive: true })) {
   if (floorOf(from) < 0) faults.push(`${path}: ${from} stands on no floor`)
   for (const [, target] of readFileSync(join(root, path), "utf8").matchAll(/from "(\.[^"]+)"/g)) {
     const to = relative(root, join(root, dirname(path), target)).split("/")[0]
+    // a study walks any solver by its descriptions, so that it needs none of them
+    if (from === "study" && floorOf(to) === floorOf("wire")) faults.push(`${path}: study may not know a domain (${to})`)
     if (to !== from && floorOf(to) >= floorOf(from)) faults.push(`${path}: ${from} may not import ${to}`)
   }
 }

@@ -62,6 +62,8 @@ export interface Solver<In, Out, Refusal extends string = string, Hazard extends
   attempt(input: unknown): Attempt<Out, Refusal, Hazard>
   /** Reads an input into SI with defaults filled; throws InputError. */
   read(input: unknown): SiOf<In>
+  /** Faults between the fields of an input in SI, each of them within its own limits; none where they go together. */
+  check(input: SiOf<In>): readonly Issue[]
   readonly input: Fields<In>
   /** Which fields stand for one another. */
   readonly either: readonly Either<Nullable<In>>[]
@@ -145,6 +147,7 @@ export function solver<In, Out extends object, Refusal extends string = string, 
       if (outcome.ok) return outcome.si
       throw new InputError(name, outcome.issues)
     },
+    check: (si: SiOf<In>) => definition().check?.(si) ?? [],
     jsonSchema: () => {
       const { input, either } = definition()
       return {
