@@ -49,23 +49,26 @@ export interface SliderCrankMechanism {
   guideFriction?: Force
 }
 
-/** Angles of the crank around `start` between which the rod reaches the slide; infinite where it does all the way round. */
+/**
+ * Angles of the crank around `start` between which the rod reaches the slide; infinite where it does all the way round. Where it
+ * just does, it stands square to the slide: the slider can go either way from there.
+ */
 function crankRange(crank: number, coupler: number, offset: number, start: number): readonly [low: number, high: number] {
   const top = (offset + coupler) / crank
   const bottom = (offset - coupler) / crank
-  if (top >= 1 && bottom <= -1) return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  if (top > 1 && bottom < -1) return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
   const highest = Math.asin(Math.min(1, top))
   const lowest = Math.asin(Math.max(-1, bottom))
   // both sines bound the crank: it stays on its own side of them
-  if (top < 1 && bottom > -1) {
+  if (top <= 1 && bottom >= -1) {
     const within = wrapAngle(start)
     if (Math.cos(within) >= 0) return [start - within + lowest, start - within + highest]
     const other = wrapAngle(Math.PI - within)
     return [start + other - highest, start + other - lowest]
   }
   // one does: it swings to and fro about straight down, or straight up
-  const middle = top < 1 ? -Math.PI / 2 : Math.PI / 2
-  const half = top < 1 ? highest + Math.PI / 2 : Math.PI / 2 - lowest
+  const middle = top <= 1 ? -Math.PI / 2 : Math.PI / 2
+  const half = top <= 1 ? highest + Math.PI / 2 : Math.PI / 2 - lowest
   const from = start - wrapAngle(start - middle)
   return [from - half, from + half]
 }
@@ -147,7 +150,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
       }
     },
     reactions(q, effort, down) {
-      const { couplerAngle, position } = sliderAt(geometry, q)
+      const { couplerAngle, position, lever } = sliderAt(geometry, q)
       const [crankPin, pin] = pinsAt(q, position)
       const [bx, by] = [pin[0] - crankPin[0], pin[1] - crankPin[1]]
       let [sx, sy] = [sliderMass * down[0], sliderMass * down[1]]
@@ -169,8 +172,8 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
       at(q, state)
       const beyond = effortBeyond(effort, state, down)
       if (beyond !== 0) {
-        const [ax, ay] = [crankPin[0] - crankPivot.x, crankPin[1] - crankPivot.y]
-        const thrust = beyond / (ax * by - ay * bx)
+        // by the lever that gave friction and wind their share of it: at a dead centre both come to nothing together
+        const thrust = beyond / (lever * (bx * ux + by * uy))
         fx += thrust * bx
         fy += thrust * by
       }

@@ -31,6 +31,22 @@ describe("pin forces at a dead centre of the crank", () => {
       }
     },
   )
+  it.each([0, 0.3, 1.1, Math.PI / 2, -2.4])(
+    "slider-crank, its slide at %f rad: friction of the guide adds no more than beside it",
+    (slideAngle) => {
+      for (const startAngle of [0, Math.PI]) {
+        const document = { slideAngle, crank: 0.02, coupler: 0.1, startAngle, sliderMass: 1.3, guideFriction: 5 }
+        const mechanism = built<Mechanism>(sliderCrankMechanism, document)
+        const largest = (q: number) => {
+          const state = stateAt(mechanism, q)
+          const forces = mechanism.reactions(q, heldEffort(state, down) + state.frictionDry, down)
+          return Math.max(...forces.map((r) => Math.hypot(...r.force)))
+        }
+        const beside = Math.max(largest(startAngle - 1e-6), largest(startAngle + 1e-6))
+        expect(largest(startAngle)).toBeLessThan(1.001 * beside)
+      }
+    },
+  )
   it("four-bar: at both places where crank and coupler stand in one line", () => {
     const [ground, input, coupler, output] = [0.1, 0.03, 0.12, 0.08]
     for (const reach of [coupler + input, coupler - input]) {

@@ -98,6 +98,18 @@ describe("slider-crank", () => {
         }
       }
   })
+  it("ends where its rod, just long enough, stands square to the slide: the slider could go either way from there", () => {
+    const document = { crank: "30 mm", sliderMass: "1 kg" }
+    const as = (more: object) => built<Mechanism>(sliderCrankMechanism, { ...document, ...more })
+    const quarter = Math.PI / 2
+    // the pin is a rod away from the slide line at a quarter turn: both ways where the rod is as long as the crank
+    const like = as({ coupler: "30 mm", startAngle: "10 deg" })
+    expect([like.low, like.high]).toEqual([expect.closeTo(-quarter, 12), expect.closeTo(quarter, 12)])
+    const above = as({ coupler: 0.04, offset: -0.01, startAngle: "10 deg" })
+    expect([above.low, above.high]).toEqual([expect.closeTo(-3 * quarter, 12), expect.closeTo(quarter, 12)])
+    const below = as({ coupler: 0.04, offset: 0.01, startAngle: "10 deg" })
+    expect([below.low, below.high]).toEqual([expect.closeTo(-quarter, 12), expect.closeTo(3 * quarter, 12)])
+  })
   it("pins and guide: crank, rod and slider each in balance", () => {
     const random = randomNumbers(16)
     for (const { mechanism, si } of drawn) {
