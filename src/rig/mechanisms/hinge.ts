@@ -126,9 +126,18 @@ export const hinge: MechanismMember<HingeMechanism> = {
       default: null,
     },
   },
-  check: ({ hinge: at, fixedPivot }) =>
-    at.x === fixedPivot.x && at.y === fixedPivot.y
-      ? [inconsistent(["fixedPivot"], "the place of the hinge", "a fixed pivot apart from the hinge")]
-      : [],
+  check({ hinge: at, fixedPivot, movingPivot, axisOffset }) {
+    if (at.x === fixedPivot.x && at.y === fixedPivot.y)
+      return [inconsistent(["fixedPivot"], "the place of the hinge", "a fixed pivot apart from the hinge")]
+    const farthest = Math.hypot(at.x - fixedPivot.x, at.y - fixedPivot.y) + movingPivot.radius
+    return axisOffset < farthest
+      ? []
+      : [
+          inconsistent(["axisOffset"], "{axisOffset length}", "less than {farthest length}, the farthest that the pivots come apart", {
+            axisOffset,
+            farthest,
+          }),
+        ]
+  },
   build,
 }

@@ -3,6 +3,7 @@ import { standardGravity } from "../../../src/linkage/index.js"
 import { hinge } from "../../../src/rig/mechanisms/hinge.js"
 import { emptyState, type Mechanism, type MechanismPose, type Triple } from "../../../src/rig/mechanisms/mechanism.js"
 import { turnedArm } from "../../../src/rig/mechanisms/turned-arm.js"
+import { built } from "../members.js"
 import { type Drawn, drawMechanisms, placesIn, randomNumbers } from "./draw.js"
 import { type ArmPart, armRoute, holdsMechanism, type Point, type SecondRoute, stateAt } from "./second-route.js"
 
@@ -162,6 +163,20 @@ describe("several mechanisms on one drive", () => {
         12,
       )
     }
+  })
+  it("hinge: a rod whose axis misses its pivot by more than the pivots come apart is a fault, at 200 mm", () => {
+    const document = {
+      length: "0.4 m",
+      masses: [{ name: "wing", mass: 0.5, radius: 0.3 }],
+      fixedPivot: { x: 0, y: -0.15 },
+      axisOffset: 0.2,
+    }
+    const withHorn = (radius: number) => built<Mechanism>(hinge, { ...document, movingPivot: { radius, angle: 0 } })
+    expect(() => withHorn(0.0499)).toThrow(/axisOffset/)
+    const { low, high } = withHorn(0.0501)
+    // a right-angled triangle of offset and rod spans the pivots at their farthest
+    expect(low).toBe(0)
+    expect(high).toBeCloseTo(Math.sqrt(0.2001 ** 2 - 0.2 ** 2), 12)
   })
   it("nine equal feathers ask nine times what one asks, on rods as on a shaft", () => {
     const [one] = drawMechanisms(hinge, 1, 41).found
