@@ -1,7 +1,7 @@
 // A crank and rod: a shaft's angle becomes a travel along a line.
 import { type SliderCrankGeometry, sliderAt, sliderCrank, sliderLimits } from "../../linkage/index.js"
 import type { Angle, Force, Length, MomentOfInertia, Ratio } from "../../quantity/index.js"
-import { isNoSolution, type SiOf } from "../../solver/index.js"
+import { inconsistent, isNoSolution, type SiOf } from "../../solver/index.js"
 import { rigid, type TransmissionMember } from "./transmission.js"
 
 /** A crank on the shaft, a rod, and a slide. */
@@ -71,6 +71,15 @@ export const crank: TransmissionMember<CrankElement> = {
       default: null,
     },
   },
+  check: ({ crank: radius, coupler, offset, startAngle, assembly }) =>
+    // a rod as long as the crank folds back on it and leaves the slide at the shaft, however the crank turns
+    radius === coupler && offset === 0 && Math.cos(startAngle) * (assembly === "open" ? 1 : -1) <= 0
+      ? [
+          inconsistent(["coupler"], "{coupler length}, as long as the crank and folded back on it", "a rod that moves the slide", {
+            coupler,
+          }),
+        ]
+      : [],
   build(si) {
     const closes = sliderCrank.si(reach(si))
     if (isNoSolution(closes)) return closes

@@ -91,6 +91,20 @@ describe("crank", () => {
     }
   })
 
+  it("is a fault where rod and crank of one length lie folded: the slide would stay at the shaft", () => {
+    const like = { crank: "30 mm", coupler: "30 mm", efficiency: 0.9 }
+    for (const [startAngle, assembly] of [
+      ["120 deg", "open"],
+      ["-150 deg", "open"],
+      ["30 deg", "crossed"],
+    ])
+      expect(() => built(crank, { ...like, startAngle, assembly })).toThrow(/moves the slide/)
+    // unfolded it is twice the crank's own reach
+    expect(built<Transmission>(crank, { ...like, startAngle: "80 deg" }).out(-1.3)).toBeCloseTo(
+      0.06 * (Math.cos((80 * Math.PI) / 180 - 1.3) - Math.cos((80 * Math.PI) / 180)),
+      12,
+    )
+  })
   it("is refused where its rod does not reach the slide", () => {
     const short = { crank: "60 mm", coupler: "40 mm", startAngle: "90 deg", efficiency: 0.9 }
     expect(() => built(crank, short)).toThrow(/from the slide line/)
