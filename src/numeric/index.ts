@@ -1,4 +1,5 @@
 export { type BoundedSearch, branchAndBound, type Certified } from "./branch-and-bound.js"
+export { integralOver, integralTo, nodesAndWeights, type Piece, type Piecewise, piecewise, valueAt } from "./chebyshev.js"
 export { gaussFive } from "./gauss.js"
 export { interpolate } from "./interpolate.js"
 export { solveLinear } from "./linear.js"

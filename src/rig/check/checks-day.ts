@@ -2,8 +2,7 @@
 import { airTravel, chemistries, runtime } from "../../pack/index.js"
 import { formatQuantity } from "../../quantity/index.js"
 import type { Source } from "../../solver/index.js"
-import { feedOf } from "../run/move.js"
-import { ride } from "../run/ride.js"
+import { feedOf, rideOf } from "../run/situation.js"
 import { solveRide } from "../run/solve-ride.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
@@ -20,10 +19,10 @@ function movesOf(rig: Judged, source: string): { readonly energy: number; readon
   const quiet: RigSi = { ...rig.rig, power: { ...power, loads: [] } }
   const at = { ...(rig.situations[0] as Judged["situations"][number]), rig: quiet }
   let [energy, time] = [0, 0]
-  rig.motions.forEach((motion, i) => {
+  rig.motions.forEach((_, i) => {
     if (sourceNameOf(power, rig.rig.motions[i]?.bus ?? null) !== source) return
     for (const way of [1, -1] as const) {
-      const { totals } = solveRide(ride(motion, way, at.around, feedOf(at, i, undefined, false)), 1)
+      const { totals } = solveRide(rideOf(at, i, way, feedOf(at, i, undefined, false)), 1)
       energy += totals.source
       time += totals.time
     }

@@ -1,10 +1,10 @@
 // The conditions a rig is judged under, each motion's rides under all of them, and the supply with everything drawing at once.
 
 import { currentFor, effortAt, effortState, type MotionModel, type Way } from "../run/motion-model.js"
-import { feedOf, type Situation, situation } from "../run/move.js"
 import type { QuickMove } from "../run/quick.js"
-import { quickRide } from "../run/quick.js"
-import { firstStop, type Ride, ride } from "../run/ride.js"
+import { QUICK_LOOKS, quickRide } from "../run/quick.js"
+import { firstStop, type Ride } from "../run/ride.js"
+import { feedOf, rideOf, type Situation, situation } from "../run/situation.js"
 import { settle } from "../supply/settle.js"
 import { type SupplyModel, type SupplyState, supplyModel, supplyState } from "../supply/tree.js"
 import type { RigSi } from "../whole/faults.js"
@@ -94,13 +94,15 @@ function mostCurrent(runs: readonly Run[], motion: MotionModel): number {
 /** Puts a rig under all its conditions. */
 export function judged(members: Members, rig: RigSi): Judged {
   const conditions = conditionsOf(rig)
-  const situations = conditions.map((one) => situation(members, one.rig))
-  const { motions } = situations[0] as Situation
-  const runs = motions.map((motion, i) =>
+  const whole = situation(members, rig, QUICK_LOOKS)
+  const { motions } = whole
+  // charge and cold change the supply alone: what the motions ask is the same under all of them
+  const situations = conditions.map((one): Situation => ({ ...whole, rig: one.rig }))
+  const runs = motions.map((_, i) =>
     situations.flatMap((at, c) =>
       ([1, -1] as const).map((way): Run => {
-        const one = ride(motion, way, at.around, feedOf(at, i))
-        const stop = firstStop(one, 48)
+        const one = rideOf(at, i, way, feedOf(at, i))
+        const stop = firstStop(one, QUICK_LOOKS)
         return { condition: (conditions[c] as Condition).name, way, ride: one, stop, quick: stop ? null : quickRide(one) }
       }),
     ),

@@ -1,88 +1,23 @@
 // A motion out and back on the rig's own supply: how long, how hard, where the seconds go, and what stops it first.
-import { gaussFive, goldenMinimum } from "../../numeric/index.js"
+import { nodesAndWeights } from "../../numeric/index.js"
 import { isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
-import { allParts, type SupplyParts, supplyModel, treeOf } from "../supply/tree.js"
-import { buildMotion, type RigSi } from "../whole/faults.js"
+import { allParts, type SupplyParts } from "../supply/tree.js"
+import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
-import {
-  coordinatesAt,
-  currentFor,
-  effortAt,
-  effortState,
-  type MotionModel,
-  motionModel,
-  type Surroundings,
-  standing,
-  type Way,
-} from "./motion-model.js"
+import { coordinatesAt, type MotionModel, type Way } from "./motion-model.js"
 import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types.js"
 import { seconds } from "./quick.js"
-import { type Feed, firstStop, type Ride, ride, ridePoint } from "./ride.js"
+import { type Feed, firstStop, type Ride, tabledPoint } from "./ride.js"
+import { feedOf, motionIndex, rideOf, type Situation, situation, unloadedRide } from "./situation.js"
 import { note, type SolvedRide, solveRide } from "./solve-ride.js"
 import { nearestOf, stopped } from "./stopped.js"
-
-/** All motions of a rig, put together, and its supply. */
-export interface Situation {
-  readonly rig: RigSi
-  readonly motions: readonly MotionModel[]
-  readonly around: Surroundings
-}
-
-/** Puts a rig together whose faults have been found. */
-export function situation(members: Members, rig: RigSi): Situation {
-  return {
-    rig,
-    motions: rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i]))),
-    around: standing(rig.posture),
-  }
-}
-
-/** Maximum current of one drive of a motion, running either way; no more than its driver lets through. */
-export function peakCurrent(motion: MotionModel, around: Surroundings): number {
-  const state = effortState()
-  const { drive, span } = motion
-  let peak = drive.standbyCurrent
-  for (const way of [1, -1] as const) {
-    const current = (travel: number) => {
-      effortAt(motion, travel, way, around, state)
-      return state.trouble === "none" ? currentFor(drive, state.effort) : Number.NEGATIVE_INFINITY
-    }
-    let [most, at] = [Number.NEGATIVE_INFINITY, 0]
-    for (let i = 0; i <= 40; i++) {
-      const here = current((span * i) / 40)
-      if (here > most) [most, at] = [here, (span * i) / 40]
-    }
-    const between = goldenMinimum((x) => -current(x), Math.max(0, at - span / 40), Math.min(span, at + span / 40))
-    peak = Math.max(peak, most, current(between))
-  }
-  return Math.min(peak, drive.currentLimit ?? Number.POSITIVE_INFINITY)
-}
-
-/** What feeds a motion: its bus while the other motions draw the most they draw, or its rated voltage where none is stated. */
-export function feedOf(at: Situation, index: number, parts: SupplyParts = allParts, withOthers = true, withLoads = true): Feed {
-  const { rig, motions } = at
-  const named = (rig.motions[index] as RigSi["motions"][number]).bus
-  if (!rig.power || named === null) return { voltage: (motions[index] as MotionModel).drive.ratedVoltage }
-  // what hangs on another source neither helps nor hinders it
-  const own = treeOf(rig.power, named)
-  const model = supplyModel(withLoads ? own : { ...own, loads: [] }, parts)
-  const others = new Float64Array(model.names.length)
-  if (withOthers)
-    motions.forEach((one, i) => {
-      const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
-      if (i !== index && bus >= 0) others[bus] = (others[bus] as number) + one.drives * peakCurrent(one, at.around)
-    })
-  return { model, bus: model.names.indexOf(named), others }
-}
-
-const wayOf = (at: Situation, index: number, way: Way, feed: Feed, load: 0 | 1 = 1) =>
-  ride(at.motions[index] as MotionModel, way, at.around, feed, load)
 
 /** Where the seconds go, in order, and what mending each alone would save. */
 function waterfall(at: Situation, index: number, way: Way, duration: number): WayStep[] {
   const { drive } = at.motions[index] as MotionModel
   const rated: Feed = { voltage: drive.ratedVoltage }
-  const of = (feed: Feed, load: 0 | 1 = 1) => seconds(wayOf(at, index, way, feed, load))
+  const of = (feed: Feed) => seconds(rideOf(at, index, way, feed))
+  const unloaded = (feed: Feed) => seconds(unloadedRide(at, index, way, feed))
   const whole = feedOf(at, index)
   const fed = "model" in whole
   const only = (parts: Partial<SupplyParts>, others = false) =>
@@ -90,8 +25,8 @@ function waterfall(at: Situation, index: number, way: Way, duration: number): Wa
   const without = (parts: Partial<SupplyParts>, others = true) =>
     fed ? of(feedOf(at, index, { ...allParts, ...parts }, others, others)) : null
   const stages: readonly (readonly [string, number | null, number | null])[] = [
-    ["the drive alone at its rated voltage", of(rated, 0), null],
-    ["its load", of(rated), of(whole, 0)],
+    ["the drive alone at its rated voltage", unloaded(rated), null],
+    ["its load", of(rated), unloaded(whole)],
     ["the supply's own voltage", only({}), null],
     ["sag inside the source", only({ sourceResistance: true }), without({ sourceResistance: false })],
     ["wires and contacts", only({ sourceResistance: true, wires: true }), without({ wires: false })],
@@ -116,7 +51,7 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
   const rod = motion.drive.travel === "length"
   const first = motion.parts[0]
   const curve = travels.map((travel, i): WayPoint => {
-    const { effort, current, voltage } = ridePoint(one, travel)
+    const { effort, current, voltage } = tabledPoint(one, travel)
     note(one, met)
     const q = coordinatesAt(motion, travel)[0] as number
     const shown = first?.mechanism.pose(q).shown ?? 0
@@ -173,11 +108,6 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
   }
 }
 
-/** Which motion an input asks about. */
-export function motionIndex(rig: RigSi & { readonly motion: string | null }): number {
-  return rig.motion === null ? 0 : rig.motions.findIndex((m) => m.name === rig.motion)
-}
-
 /** A motion out and back; what a refusal names as nearest was tried. */
 export function solveMove(members: Members, rig: RigSi & { readonly motion: string | null }): Move | NoSolution<MoveRefusal> {
   const answer = outAndBack(members, rig)
@@ -190,7 +120,7 @@ function outAndBack(members: Members, rig: RigSi & { readonly motion: string | n
   const index = motionIndex(rig)
   const feed = feedOf(at, index)
   const solve = (way: Way): { one: Ride; solved: SolvedRide } | NoSolution<MoveRefusal> => {
-    const one = wayOf(at, index, way, feed)
+    const one = rideOf(at, index, way, feed)
     const seen = firstStop(one)
     if (seen) return stopped(one, seen.travel)
     const solved = solveRide(one)
@@ -218,7 +148,7 @@ function outAndBack(members: Members, rig: RigSi & { readonly motion: string | n
   }
 }
 
-/** Widths and rates at the five Gauss points between the splits, for the working's own sum of dx/rate. */
+/** Widths and rates at the nodes of a ride, for the working's own sum of dx/rate. */
 export function rateGrid(
   members: Members,
   rig: SiOf<{ motion: string | null }> & RigSi,
@@ -226,16 +156,14 @@ export function rateGrid(
 ): { readonly widths: number[]; readonly rates: number[] } {
   const at = situation(members, rig)
   const index = motionIndex(rig)
-  const one = wayOf(at, index, way, feedOf(at, index))
+  const one = rideOf(at, index, way, feedOf(at, index))
   const [widths, rates]: [number[], number[]] = [[], []]
   if (firstStop(one)) return { widths, rates }
-  const { splits } = solveRide(one)
-  for (let i = 1; i < splits.length; i++) {
-    const [a, b] = [splits[i - 1] as number, splits[i] as number]
-    for (const [x, w] of gaussFive) {
-      widths.push((w * Math.abs(b - a)) / 2)
-      rates.push(ridePoint(one, (a + b) / 2 + (x * (b - a)) / 2).rate)
+  const { pieces, size } = solveRide(one).perTravel
+  for (const piece of pieces)
+    for (const [x, width] of nodesAndWeights(piece, size)) {
+      widths.push(width)
+      rates.push(tabledPoint(one, x).rate)
     }
-  }
   return { widths, rates }
 }

@@ -1,9 +1,8 @@
 // A motion out and back, fast.
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
-import { feedOf, motionIndex, situation } from "./move.js"
-import { type QuickMove, quickRide } from "./quick.js"
-import { ride } from "./ride.js"
+import { QUICK_LOOKS, type QuickMove, quickRide, roughRide } from "./quick.js"
+import { feedOf, motionIndex, rideOf, situation } from "./situation.js"
 
 export type { QuickMove } from "./quick.js"
 
@@ -13,12 +12,12 @@ export function quickMoveOf(
   rig: RigSi & { readonly motion: string | null },
   rough: boolean,
 ): { readonly out: QuickMove; readonly back: QuickMove } | null {
-  const at = situation(members, rig)
+  const at = situation(members, rig, QUICK_LOOKS)
   const index = motionIndex(rig)
-  const motion = at.motions[index]
-  if (!motion) return null
+  if (!at.motions[index]) return null
   const feed = feedOf(at, index)
-  const out = quickRide(ride(motion, 1, at.around, feed), rough)
-  const back = out && quickRide(ride(motion, -1, at.around, feed), rough)
+  const one = rough ? roughRide : quickRide
+  const out = one(rideOf(at, index, 1, feed))
+  const back = out && one(rideOf(at, index, -1, feed))
   return out && back ? { out, back } : null
 }

@@ -1,6 +1,6 @@
 // A motion's time and peaks alone: fast enough for those who try thousands.
-import { gaussFive, integrateVector } from "../../numeric/index.js"
-import { firstStop, kinks, type Ride, ridePoint } from "./ride.js"
+import { gaussFive, integralOver, piecewise } from "../../numeric/index.js"
+import { atEffort, firstStop, formChanges, type Ride, type RidePoint, ridePoint, tabledPoint } from "./ride.js"
 
 /** A motion calculated fast. */
 export interface QuickMove {
@@ -14,52 +14,61 @@ export interface QuickMove {
   readonly minVoltage: number
 }
 
-/** Places at which a quick ride looks for kinks. */
-const LOOKS = 48
+/** Places at which a quick ride is looked at for what stops it. */
+export const QUICK_LOOKS = 48
 
-/** Calculates a ride; null where something stops it at a place looked at. `rough` leaves the kinks where they are. */
-export function quickRide(one: Ride, rough = false): QuickMove | null {
+/** Calculates a ride from its table; null where something stops it. */
+export function quickRide(one: Ride): QuickMove | null {
+  const { motion, curve } = one
+  if (firstStop(one, QUICK_LOOKS)) return null
+  let [peakCurrent, minCurrent, minVoltage] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  const seen = ({ current, voltage }: RidePoint) => {
+    peakCurrent = Math.max(peakCurrent, current)
+    minCurrent = Math.min(minCurrent, current)
+    minVoltage = Math.min(minVoltage, voltage)
+  }
+  const [maxEffort, minEffort] = curve ? [curve.maxEffort, curve.minEffort] : [0, 0]
+  for (const effort of [maxEffort, minEffort]) seen(atEffort(one, effort))
+  const perRate = (x: number, out: Float64Array) => {
+    const point = tabledPoint(one, x)
+    if (point.trouble !== "none") return -1
+    seen(point)
+    out[0] = 1 / point.rate
+    return point.form
+  }
+  const { pieces, failed } = piecewise(perRate, 0, motion.span, { nodes: 16, relative: [1e-10], floor: [0], splits: formChanges(one) })
+  if (failed !== null) return null
+  const duration = pieces.reduce((sum, piece) => sum + integralOver(piece, 1, 0), 0)
+  return { duration, peakEffort: maxEffort, peakCurrent, minEffort, minCurrent, minVoltage }
+}
+
+/** The same from fifteen places and both ends, kinks left where they are: no table. */
+export function roughRide(one: Ride): QuickMove | null {
   const { span } = one.motion
-  let [peakEffort, peakCurrent, stops] = [Number.NEGATIVE_INFINITY, 0, false]
+  let [peakEffort, peakCurrent, stops] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, false]
   let [minEffort, minCurrent, minVoltage] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
   const perRate = (x: number) => {
-    const point = ridePoint(one, x)
-    if (point.trouble !== "none") stops = true
-    if (point.effort > peakEffort) peakEffort = point.effort
-    if (point.current > peakCurrent) peakCurrent = point.current
-    if (point.effort < minEffort) minEffort = point.effort
-    if (point.current < minCurrent) minCurrent = point.current
-    if (point.voltage < minVoltage) minVoltage = point.voltage
-    return 1 / point.rate
+    const { trouble, effort, current, voltage, rate } = ridePoint(one, x)
+    if (trouble !== "none") stops = true
+    peakEffort = Math.max(peakEffort, effort)
+    minEffort = Math.min(minEffort, effort)
+    peakCurrent = Math.max(peakCurrent, current)
+    minCurrent = Math.min(minCurrent, current)
+    minVoltage = Math.min(minVoltage, voltage)
+    return 1 / rate
   }
   perRate(0)
   perRate(span)
-  if (stops) return null
-  const splits = [0, ...(rough ? [] : kinks(one, LOOKS)), span]
+  const width = span / 3
   let duration = 0
-  for (let i = 1; i < splits.length && !stops; i++) {
-    const [a, b] = [splits[i - 1] as number, splits[i] as number]
-    if (b > a) duration += rough ? threePanels(perRate, a, b) : adaptive(perRate, a, b)
-  }
+  for (let p = 0; p < 3 && !stops; p++)
+    for (const [x, weight] of gaussFive) duration += ((weight * width) / 2) * perRate(width * (p + 0.5 + x / 2))
   return stops ? null : { duration, peakEffort, peakCurrent, minEffort, minCurrent, minVoltage }
-}
-
-/** Five Gauss points in each third. */
-function threePanels(f: (x: number) => number, a: number, b: number): number {
-  const width = (b - a) / 3
-  let sum = 0
-  for (let p = 0; p < 3; p++) for (const [x, weight] of gaussFive) sum += ((weight * width) / 2) * f(a + width * (p + 0.5 + x / 2))
-  return sum
-}
-
-function adaptive(f: (x: number) => number, a: number, b: number): number {
-  const write = (x: number, out: Float64Array) => {
-    out[0] = f(x)
-  }
-  return integrateVector(write, a, b, 1, 1e-10).value[0] as number
 }
 
 /** Seconds that a motion takes, where nothing stops it; null where something does. */
 export function seconds(one: Ride): number | null {
-  return firstStop(one, LOOKS) === null ? (quickRide(one)?.duration ?? null) : null
+  if (one.curve) return quickRide(one)?.duration ?? null
+  const { rate, trouble } = atEffort(one, 0)
+  return trouble === "none" ? one.motion.span / rate : null
 }

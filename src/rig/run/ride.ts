@@ -4,6 +4,7 @@ import { goldenMinimum } from "../../numeric/index.js"
 import type { DriveLine } from "../drives/drive.js"
 import { settle } from "../supply/settle.js"
 import { type Limit, type SupplyModel, type SupplyState, supplyState } from "../supply/tree.js"
+import { type EffortCurve, effortIn, inertiaIn, pieceAt } from "./effort-curve.js"
 import {
   currentFor,
   type EffortState,
@@ -31,8 +32,8 @@ export interface Ride {
   readonly way: Way
   readonly around: Surroundings
   readonly feed: Feed
-  /** Share of the load that counts: 0 tells how long the drive alone takes. */
-  readonly load: 0 | 1
+  /** What it asks of one drive along its travel; null: nothing, which tells how long the drive alone takes. */
+  readonly curve: EffortCurve | null
   readonly effort: EffortState
   readonly supply: SupplyState | null
   readonly drawn: Float64Array
@@ -57,7 +58,7 @@ export interface RidePoint {
   trouble: Trouble
 }
 
-export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: Feed, load: 0 | 1 = 1): Ride {
+export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: Feed, curve: EffortCurve | null): Ride {
   const tree = "model" in feed ? feed.model : null
   const { effortConstant, backEmfConstant, windingResistance, frictionCurrent } = motion.drive
   return {
@@ -65,7 +66,7 @@ export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: 
     way,
     around,
     feed,
-    load,
+    curve,
     effort: effortState(),
     supply: tree && supplyState(tree),
     drawn: new Float64Array(tree ? tree.names.length : 0),
@@ -96,17 +97,37 @@ export function ridePoint(one: Ride, travel: number): RidePoint {
   point.travel = travel
   point.limitedBy = "none"
   point.trouble = "none"
-  if (one.load === 0) {
-    effort.effort = 0
-    effort.form = 0
-  } else {
-    effortAt(motion, travel, one.way, one.around, effort)
-    point.trouble = effort.trouble
-    if (effort.trouble !== "none") {
-      point.rate = Number.NaN
-      return point
-    }
+  effortAt(motion, travel, one.way, one.around, effort)
+  point.trouble = effort.trouble
+  if (effort.trouble !== "none") {
+    point.rate = Number.NaN
+    return point
   }
+  return driven(one)
+}
+
+/** The same from the table of its effort, which nothing of the motion itself stops. */
+export function tabledPoint(one: Ride, travel: number): RidePoint {
+  const { curve, effort, point } = one
+  point.travel = travel
+  effort.trouble = "none"
+  if (curve) {
+    const { table } = curve
+    if (!table) throw new RangeError("A motion that stops has no table of its effort: what stops it is told before.")
+    effort.effort = effortIn(table, travel)
+    effort.inertia = inertiaIn(table, travel)
+    effort.form = pieceAt(table, travel).form
+  } else {
+    effort.effort = 0
+    effort.inertia = one.motion.drive.inertia
+    effort.form = 0
+  }
+  return driven(one)
+}
+
+/** The state of a ride at an effort of one drive, wherever that is asked. */
+export function atEffort(one: Ride, effort: number): RidePoint {
+  one.effort.effort = effort
   return driven(one)
 }
 
@@ -196,10 +217,19 @@ export function stopBetween(one: Ride, passes: number, stops: number): { readonl
 
 /** The first place that stops a motion, as seen on its way; null where it passes. */
 export function firstStop(one: Ride, looks = LOOKS): { readonly travel: number; readonly trouble: Trouble } | null {
+  const { curve } = one
+  if (curve === null) return atEffort(one, 0).trouble === "none" ? null : { travel: travelOf(one, 0), trouble: one.point.trouble }
+  // more effort asks for more current, and more help too where gears lock: what passes both ends passes all between
+  const passes = (effort: number) => atEffort(one, effort).trouble === "none"
+  return curve.table && passes(curve.maxEffort) && passes(curve.minEffort) ? null : stopSeen(one, looks)
+}
+
+/** The first place that stops a motion, looked for along its way. */
+function stopSeen(one: Ride, looks: number): { readonly travel: number; readonly trouble: Trouble } | null {
   const { span } = one.motion
   const { point, effort } = one
   const width = span / looks
-  const lines = one.load === 1 && hasLines(one.motion)
+  const lines = hasLines(one.motion)
   // between two looks it may stop as well: where it is slower than on both sides, or a line less tight
   const rate = (s: number) => (ridePoint(one, travelOf(one, s)).trouble === "none" ? point.rate : Number.NEGATIVE_INFINITY)
   const tightness = (s: number) => {
@@ -231,7 +261,7 @@ const hasLines = ({ chain, parts }: MotionModel) =>
 
 /** The largest effort that a drive gives at a travel on its feed, and the largest current that its bus carries there. */
 export function mostAt(one: Ride, travel: number): { readonly effort: number; readonly current: number } {
-  const { effort, feed, supply, motion } = one
+  const { feed, supply, motion } = one
   const { effort: needed, current } = ridePoint(one, travel)
   const largest = (from: number, holds: (x: number) => boolean) => {
     let [low, high] = [0, from]
@@ -242,10 +272,7 @@ export function mostAt(one: Ride, travel: number): { readonly effort: number; re
     }
     return low
   }
-  const most = largest(Math.max(0, needed), (e) => {
-    effort.effort = e
-    return driven(one).trouble === "none"
-  })
+  const most = largest(Math.max(0, needed), (e) => atEffort(one, e).trouble === "none")
   const carried =
     "model" in feed && supply
       ? largest(motion.drives * Math.max(0, current), (amps) => {
@@ -257,26 +284,8 @@ export function mostAt(one: Ride, travel: number): { readonly effort: number; re
   return { effort: most, current: carried }
 }
 
-/** Travels at which the equations change form: there the range is split. */
-export function kinks(one: Ride, looks = LOOKS): number[] {
-  const { span } = one.motion
-  const form = (s: number) => ridePoint(one, s).form
-  const found: number[] = []
-  let before = form(0)
-  for (let i = 1; i <= looks; i++) {
-    const s = (span * i) / looks
-    const here = form(s)
-    if (here !== before) {
-      let [low, high] = [(span * (i - 1)) / looks, s]
-      while (high - low > 1e-13 * (span + high)) {
-        const mid = (low + high) / 2
-        if (mid <= low || mid >= high) break
-        if (form(mid) === before) low = mid
-        else high = mid
-      }
-      found.push((low + high) / 2)
-    }
-    before = here
-  }
-  return found
+/** Places where the table of a ride's effort changes form. */
+export function formChanges({ curve }: Ride): number[] {
+  const pieces = curve?.table?.pieces ?? []
+  return pieces.flatMap((piece, i) => (i > 0 && piece.form !== pieces[i - 1]?.form ? [piece.a] : []))
 }

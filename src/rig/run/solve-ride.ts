@@ -1,7 +1,7 @@
-// A ride solved: its time, its energies and the most that is met on its way, by adaptive quadrature between the kinks.
-import { integrateVector } from "../../numeric/index.js"
+// A ride solved: its time, its energies and the most that is met on its way, from polynomials between the kinks.
+import { integralOver, integralTo, type Piecewise, piecewise } from "../../numeric/index.js"
 import type { Limit, SupplyModel } from "../supply/tree.js"
-import { type firstStop, kinks, LOOKS, type Ride, ridePoint, stopBetween, travelOf } from "./ride.js"
+import { atEffort, type firstStop, formChanges, LOOKS, type Ride, stopBetween, tabledPoint, travelOf } from "./ride.js"
 
 /** Parts of the energy of a ride, J, in this order; `time` first, s, and `limited`, s at a limit, last. */
 export const integrals = [
@@ -24,7 +24,9 @@ export interface SolvedRide {
   readonly travels: readonly number[]
   readonly times: readonly number[]
   readonly totals: Readonly<Record<IntegralName, number>>
-  readonly splits: readonly number[]
+  /** The parts of its energy, and its time, over a metre or radian of travel. */
+  readonly perTravel: Piecewise
+  /** Estimated error of its time, s. */
   readonly error: number
   readonly evaluations: number
   readonly met: Met
@@ -34,8 +36,6 @@ export interface SolvedRide {
 
 /** What was met on the way, at every place that was evaluated. */
 export interface Met {
-  /** First place along the way that stops it after all; infinite where none does. */
-  first: number
   peakEffort: number
   /** Current of one drive, and of the source that feeds it, A. */
   peakCurrent: number
@@ -58,16 +58,12 @@ export function note({ motion, point, effort, feed, supply }: Ride, met: Met): v
   if (met.limitedBy === "none") met.limitedBy = point.limitedBy
 }
 
-function integrand(one: Ride, met: Met): (travel: number, out: Float64Array) => void {
+function integrand(one: Ride, met: Met): (travel: number, out: Float64Array) => number {
   const { motion, feed, supply, drawn } = one
   const { drives } = motion
   return (travel, out) => {
-    const { rate, current, voltage, effort, limitedBy, trouble } = ridePoint(one, travel)
-    if (trouble !== "none") {
-      met.first = Math.min(met.first, one.way === 1 ? travel : motion.span - travel)
-      out.fill(Number.NaN)
-      return
-    }
+    const { rate, current, voltage, effort, limitedBy, trouble, form } = tabledPoint(one, travel)
+    if (trouble !== "none") return -1
     note(one, met)
     const per = 1 / rate
     let [source, inside, wires, converters, loads, others] = [drives * voltage * current, 0, 0, 0, 0, 0]
@@ -104,15 +100,21 @@ function integrand(one: Ride, met: Met): (travel: number, out: Float64Array) => 
     out[8] = (drives * current * voltage - winding - work) * per
     out[9] = work * per
     out[10] = limitedBy === "none" ? 0 : per
+    return form
   }
 }
 
-/** Solves a ride that nothing was seen to stop: travels evenly spread, times and energies by adaptive quadrature between the kinks. */
+/** Last coefficients that are let go of the time. */
+const TIME = 1e-12
+/** Those of energies, and how little of the largest an energy may be and still be held to its own. */
+const ENERGY = 1e-11
+const LEAST = 1e-3
+
+/** Solves a ride that nothing was seen to stop: travels evenly spread, times and energies by polynomials between the kinks. */
 export function solveRide(one: Ride, samples = 40): SolvedRide {
-  const { span } = one.motion
-  const bends = kinks(one)
+  const { motion, way, curve } = one
+  const { span } = motion
   const met: Met = {
-    first: Number.POSITIVE_INFINITY,
     peakEffort: Number.NEGATIVE_INFINITY,
     peakCurrent: 0,
     peakSourceCurrent: 0,
@@ -122,33 +124,46 @@ export function solveRide(one: Ride, samples = 40): SolvedRide {
   }
   const f = integrand(one, met)
   const size = integrals.length
-  const totals = new Float64Array(size)
-  const travels = Array.from({ length: samples + 1 }, (_, i) => travelOf(one, (span * i) / samples))
-  const times = [0]
-  const splits = [travels[0] as number]
-  let [error, evaluations] = [0, 0]
-  for (let i = 1; i < travels.length; i++) {
-    const [from, to] = [travels[i - 1] as number, travels[i] as number]
-    const inside = bends.filter((b) => (b - from) * (b - to) < 0).sort((a, b) => one.way * (a - b))
-    const edges = [from, ...inside, to]
-    for (let k = 1; k < edges.length; k++) {
-      const [a, b] = [edges[k - 1] as number, edges[k] as number]
-      const part = integrateVector(f, Math.min(a, b), Math.max(a, b), size, 1e-12)
-      for (let j = 0; j < size; j++) totals[j] = (totals[j] as number) + (part.value[j] as number)
-      error += part.error
-      evaluations += part.evaluations
-      splits.push(b)
-    }
-    times.push(totals[0] as number)
+  const middle = new Float64Array(size)
+  f(span / 2, middle)
+  const largest = Math.max(...middle.subarray(1, size - 1).map(Math.abs))
+  const perTravel = piecewise(f, 0, span, {
+    nodes: 16,
+    relative: integrals.map((_, i) => (i === 0 ? TIME : ENERGY)),
+    floor: integrals.map((_, i) => (i === 0 || i === size - 1 ? (middle[0] as number) : LEAST * largest)),
+    splits: formChanges(one),
+  })
+  for (const effort of curve ? [curve.maxEffort, curve.minEffort] : []) {
+    if (atEffort(one, effort).trouble !== "none") break
+    one.effort.inertia = 0
+    note(one, met)
   }
+  const { pieces } = perTravel
+  const total = (component: number) => pieces.reduce((sum, piece) => sum + integralOver(piece, size, component), 0)
+  const duration = total(0)
+  const travels = Array.from({ length: samples + 1 }, (_, i) => travelOf(one, (span * i) / samples))
+  // pieces in order, travels too: each is passed once
+  let [before, next] = [0, 0]
+  const fromLow = Array.from({ length: samples + 1 }, (_, i) => {
+    const x = (span * i) / samples
+    for (let piece = pieces[next]; piece && next < pieces.length - 1 && piece.b <= x; piece = pieces[next]) {
+      before += integralOver(piece, size, 0)
+      next++
+    }
+    const piece = pieces[next]
+    return i === samples || !piece ? duration : before + integralTo(piece, size, 0, x)
+  })
+  const times = way === 1 ? fromLow : fromLow.map((time) => duration - time).reverse()
+  const { failed } = perTravel
+  const along = failed === null ? null : way === 1 ? failed : span - failed
   return {
     travels,
     times,
-    totals: Object.fromEntries(integrals.map((name, i) => [name, totals[i] as number])) as Record<IntegralName, number>,
-    splits,
-    error,
-    evaluations,
+    totals: Object.fromEntries(integrals.map((name, i) => [name, total(i)])) as Record<IntegralName, number>,
+    perTravel,
+    error: perTravel.rest * TIME * duration,
+    evaluations: perTravel.evaluations,
     met,
-    stop: met.first < span ? stopBetween(one, Math.max(0, met.first - span / LOOKS), met.first) : null,
+    stop: along === null ? null : stopBetween(one, Math.max(0, along - span / LOOKS), along),
   }
 }

@@ -1,0 +1,82 @@
+// A rig put together: its motions, what each asks of its drives, and what feeds it.
+import { allParts, type SupplyParts, supplyModel, treeOf } from "../supply/tree.js"
+import { buildMotion, type RigSi } from "../whole/faults.js"
+import type { Members } from "../whole/fields.js"
+import { type EffortCurve, effortCurve } from "./effort-curve.js"
+import { currentFor, effortAt, effortState, type MotionModel, motionModel, type Surroundings, standing, type Way } from "./motion-model.js"
+import { type Feed, LOOKS, type Ride, ride } from "./ride.js"
+
+/** All motions of a rig, put together, and its supply. */
+export interface Situation {
+  readonly rig: RigSi
+  readonly motions: readonly MotionModel[]
+  readonly around: Surroundings
+  /** What a motion asks of its drives on a way: tabulated when first asked for, whatever feeds it. */
+  readonly curve: (index: number, way: Way) => EffortCurve
+}
+
+/** Puts a rig together whose faults have been found; each way is looked at `looks` times for what stops it. */
+export function situation(members: Members, rig: RigSi, looks = LOOKS): Situation {
+  const motions = rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i])))
+  const around = standing(rig.posture)
+  const curves = new Map<number, EffortCurve>()
+  const curve = (index: number, way: Way) => {
+    const key = way * (index + 1)
+    const found = curves.get(key) ?? effortCurve(motions[index] as MotionModel, way, around, looks)
+    curves.set(key, found)
+    return found
+  }
+  return { rig, motions, around, curve }
+}
+
+/** A ride of a motion on a feed. */
+export const rideOf = ({ motions, around, curve }: Situation, index: number, way: Way, feed: Feed): Ride =>
+  ride(motions[index] as MotionModel, way, around, feed, curve(index, way))
+
+/** The same as if it carried nothing. */
+export const unloadedRide = ({ motions, around }: Situation, index: number, way: Way, feed: Feed): Ride =>
+  ride(motions[index] as MotionModel, way, around, feed, null)
+
+/** Maximum current of one drive of a motion, running either way; no more than its driver lets through. */
+function peakCurrent({ motions, around, curve }: Situation, index: number): number {
+  const motion = motions[index] as MotionModel
+  const { drive, span } = motion
+  const state = effortState()
+  let peak = drive.standbyCurrent
+  for (const way of [1, -1] as const) {
+    const { table, maxEffort, minEffort } = curve(index, way)
+    if (table) peak = Math.max(peak, currentFor(drive, maxEffort), currentFor(drive, minEffort))
+    // one that is stopped on its way draws up to where it stops
+    else
+      for (let i = 0; i <= STOPPED_LOOKS; i++) {
+        effortAt(motion, (span * i) / STOPPED_LOOKS, way, around, state)
+        if (state.trouble === "none") peak = Math.max(peak, currentFor(drive, state.effort))
+      }
+  }
+  return Math.min(peak, drive.currentLimit ?? Number.POSITIVE_INFINITY)
+}
+
+/** Places at which a motion that is stopped is looked at for its current. */
+const STOPPED_LOOKS = 160
+
+/** What feeds a motion: its bus while the other motions draw the most they draw, or its rated voltage where none is stated. */
+export function feedOf(at: Situation, index: number, parts: SupplyParts = allParts, withOthers = true, withLoads = true): Feed {
+  const { rig, motions } = at
+  const named = (rig.motions[index] as RigSi["motions"][number]).bus
+  if (!rig.power || named === null) return { voltage: (motions[index] as MotionModel).drive.ratedVoltage }
+  // what hangs on another source neither helps nor hinders it
+  const own = treeOf(rig.power, named)
+  const model = supplyModel(withLoads ? own : { ...own, loads: [] }, parts)
+  const others = new Float64Array(model.names.length)
+  if (withOthers)
+    motions.forEach((one, i) => {
+      const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
+      if (i !== index && bus >= 0) others[bus] = (others[bus] as number) + one.drives * peakCurrent(at, i)
+    })
+  return { model, bus: model.names.indexOf(named), others }
+}
+
+/** Which motion an input asks about. */
+export function motionIndex(rig: RigSi & { readonly motion: string | null }): number {
+  return rig.motion === null ? 0 : rig.motions.findIndex((m) => m.name === rig.motion)
+}
