@@ -1,10 +1,10 @@
 import { type Caution, inconsistent, optionsFrom, type Solver, solver } from "../../solver/index.js"
-import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "../chemistry.js"
-import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
+import { chemistries } from "../chemistry.js"
+import { temperatureLimitSource } from "../data.js"
 import { capacityShareByRate } from "../data-rate.js"
 import { ageFields, cellHazard, coldChargeCautions, deepDischargeCautions, fullTouchCautions, shareCautions } from "../fields.js"
-import { LEAD_RATES, LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
-import { leastVoltage, shareOf } from "./candidates.js"
+import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
+import { packSizeFormulae } from "./formulae.js"
 import { bestCell, solve } from "./kernel.js"
 import type { PackSize, PackSizeCaution, PackSizeInput, PackSizeRefusal, Si } from "./types.js"
 
@@ -335,73 +335,7 @@ export const packSize: Solver<PackSizeInput, PackSize, PackSizeRefusal, PackSize
     peakCurrent: "8 A",
     energy: "40 Wh",
   },
-  formulae: [
-    { solved: "n_s", meaning: "cells in series of the best pack" },
-    { solved: "n_p", meaning: "cells in parallel of the best pack" },
-    {
-      symbol: "U_full",
-      kind: "voltage",
-      meaning: "full cell",
-      given: (si, out) => chemistries[bestCell(si, out).chemistry].cellFullVoltage,
-    },
-    { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the maximum voltage allows" },
-    {
-      symbol: "U_nom",
-      kind: "voltage",
-      meaning: "nominal cell",
-      given: (si, out) => chemistries[bestCell(si, out).chemistry].cellNominalVoltage,
-    },
-    { symbol: "Q_b", kind: "charge", meaning: "capacity of the best cell", given: (si, out) => bestCell(si, out).cellCapacity },
-    { symbol: "m_b", kind: "mass", meaning: "mass of the best cell", given: (si, out) => bestCell(si, out).cellMass },
-    {
-      symbol: "I_b",
-      kind: "current",
-      meaning: "current limit of the best cell at this temperature",
-      given: (si, out) => bestCell(si, out).cellMaxCurrent * dischargeLimitFactor(bestCell(si, out).chemistry, si.cellTemperature),
-    },
-    {
-      symbol: "r_b",
-      kind: "resistance",
-      meaning: "resistance of the best cell at this temperature",
-      given: (si, out) => bestCell(si, out).cellResistance * resistanceFactor(bestCell(si, out).chemistry, si.cellTemperature),
-    },
-    {
-      symbol: "k_c",
-      kind: "number",
-      meaning: "capacity left at this temperature",
-      given: (si, out) => capacityFactor(bestCell(si, out).chemistry, si.cellTemperature),
-    },
-    {
-      symbol: "U_low",
-      kind: "voltage",
-      meaning: "cell at low charge, without load",
-      given: (si, out) => openCircuitVoltage(bestCell(si, out).chemistry, si.minStateOfCharge),
-    },
-    {
-      symbol: "U_cut",
-      kind: "voltage",
-      meaning: "minimum cell voltage",
-      given: (si, out) => leastVoltage(bestCell(si, out)),
-    },
-    {
-      symbol: "k_r",
-      kind: "number",
-      meaning: "capacity left at the rate",
-      given: (si, out) => shareOf(bestCell(si, out), out.series, si),
-      source: LEAD_RATES,
-    },
-    { symbol: "p_I", kind: "number", meaning: "in parallel for current", is: "I / I_b" },
-    { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * h * s_0 * y * k_c * k_r)" },
-    {
-      symbol: "p_V",
-      kind: "number",
-      meaning: "in parallel against sag",
-      is: "I * r_b * w * n_s / (n_s * U_low - max(V_min, n_s * U_cut))",
-    },
-    { left: "n_p", right: "max(1, ceil(max(p_I, p_W, p_V) - 1e-9))", meaning: "the smallest whole number that meets all three" },
-    { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
-    { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },
-  ],
+  formulae: packSizeFormulae,
   sources: [RATED_FIGURES, LITHIUM_TEMPERATURE, temperatureLimitSource],
   check,
   cautions,
