@@ -60,14 +60,22 @@ export const edges: Edges = {
     fault("minDeviceTemperature", { minDeviceTemperature: 40.1 }, { minDeviceTemperature: 40 }),
     fault("holdCurve", cool([10.05, 1.2], [23, 1], [40, 0.8]), cool([10, 1.2], [23, 1], [40, 0.8])),
     fault("holdCurve", cool([10, 1.2], [23, 1], [39.9, 0.8]), cool([10, 1.2], [23, 1], [40, 0.8])),
+    fault("holdCurve", cool([10, 1.2], [23, 1.052], [40, 0.8]), cool([10, 1.2], [23, 1.048], [40, 0.8])),
+    fault("holdCurve", cool([10, 1.2], [23, 0.948], [40, 0.8]), cool([10, 1.2], [23, 0.952], [40, 0.8])),
     fault("holdCurve.1.temperature", cool([10, 1.2], [10, 1.195], [40, 0.8]), cool([10, 1.2], [10.05, 1.195], [40, 0.8])),
-    fault("holdCurve.1.share", cool([10, 1.2], [23, 1.2], [40, 0.8]), cool([10, 1.2], [23, 1.195], [40, 0.8])),
+    fault("holdCurve.1.share", cool([10, 1.2], [12, 1.2], [40, 0.8]), cool([10, 1.2], [12, 1.195], [40, 0.8])),
   ],
   numbers: {
     "resettableFuse.fault-current.fault": (si) => si.faultCurrent ?? si.maxFaultCurrent,
     "resettableFuse.fault-burns.fault": (si) => si.faultCurrent ?? si.maxFaultCurrent,
     "resettableFuse.may-not-trip.fault": (si) => si.faultCurrent ?? si.maxFaultCurrent,
     "resettableFuse.burns.surface": (si) => flow(si, si, settles(si, si, si.current)).surface,
+    // between the last point up to 23 °C and the next
+    "resettableFuse.holdCurve.rated": ({ holdCurve }) => {
+      const i = holdCurve.findLastIndex((point: { temperature: number }) => point.temperature <= 23)
+      const [a, b] = [holdCurve[i], holdCurve[i + 1] ?? holdCurve[i]]
+      return a === b ? a.share : a.share + ((b.share - a.share) * (23 - a.temperature)) / (b.temperature - a.temperature)
+    },
     "resettableFuse.tripCurrent.trip": (si) => si.tripCurrent ?? 2 * si.holdCurrent,
     "resettableFuse.testCurrent.test": (si) => si.testCurrent ?? 5 * si.holdCurrent,
     "resettableFuse.testCurrent.trip": (si) => si.tripCurrent ?? 2 * si.holdCurrent,

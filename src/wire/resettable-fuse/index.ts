@@ -4,6 +4,7 @@ import { laidFaults, pathSteps, ratedSteps } from "../laid.js"
 import { AWG, CLASSES, CONVECTION, HEAT_TRANSFER, PTC_DERATING, PTC_LIMITS, PTC_SHEETS, SKIN, THERMAL_RELAY } from "../sources.js"
 import { withstandSources } from "../withstand.js"
 import { cautions } from "./cautions.js"
+import { RATED_AT } from "./data.js"
 import { ptcInput, ptcOutput } from "./fields.js"
 import { faultOf, holdShare, solve, testOf, tripOf } from "./kernel.js"
 import type { ResettableFuse, ResettableFuseCaution, ResettableFuseInput, Si } from "./types.js"
@@ -40,16 +41,25 @@ function check(si: Si): Issue[] {
     )
   const curve = si.holdCurve
   if (curve === null) return faults
+  let ordered = true
   for (let i = 1; i < curve.length; i++) {
     const [before, point] = [curve[i - 1], curve[i]] as [(typeof curve)[number], (typeof curve)[number]]
-    if (!(point.temperature > before.temperature))
+    if (!(point.temperature > before.temperature)) {
+      ordered = false
       faults.push(inconsistent(["holdCurve", i, "temperature"], "no warmer than the point before", "points from cold to warm"))
+    }
     if (!(point.share < before.share))
       faults.push(inconsistent(["holdCurve", i, "share"], "no less than the point before", "less the warmer it is"))
   }
   const [first, last] = [curve[0], curve.at(-1)] as [(typeof curve)[number], (typeof curve)[number]]
   if (!(first.temperature <= si.minDeviceTemperature && last.temperature >= si.maxDeviceTemperature))
     faults.push(inconsistent(["holdCurve"], "points that end before", "points from the coldest to the warmest air around it"))
+  // sheets print amperes, of which these are to be shares; some rate at 20 or 25 °C
+  const rated = ordered ? holdShare(si, RATED_AT).low : 1
+  if (first.temperature <= RATED_AT && last.temperature >= RATED_AT && !(Math.abs(rated - 1) <= 0.05))
+    faults.push(
+      inconsistent(["holdCurve"], "{rated ratio %} at 23 °C", "shares of the hold current at 23 °C, within 5 % of 100 % there", { rated }),
+    )
   return faults
 }
 
