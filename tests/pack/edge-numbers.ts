@@ -96,7 +96,8 @@ const worst = (si: Any, out: Any, limit: string, sign: number) => {
     .filter((r: Any) => r.limit !== null && r.current > r.limit)
     .sort((a: Any, b: Any) => b.current / b.limit - a.current / a.limit)[0]
 }
-const cellsOf = (si: Any) => Math.max(1, Math.round(Math.max(...si.strings.map((s: Any) => s.openCircuitVoltage)) / 3.7))
+/** By the curve of nickel-rich lithium at 10, 50 and 90 %. */
+const cellsOf = (si: Any) => Math.max(1, Math.round(Math.max(...si.strings.map((s: Any) => s.openCircuitVoltage)) / 3.7167))
 
 /** Share of the printed capacity at a rate, by Peukert's exponents between the rows of the sheets. */
 export function rateShare(chemistry: string, rate: number): number {
@@ -188,7 +189,7 @@ export const numbers: Numbers = {
       [`parallelSharing.over-charge.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxChargeCurrent", -1)[key]],
     ]),
   ),
-  "parallelSharing.span-taken.span": (si) => 0.9 * cellsOf(si),
+  "parallelSharing.span-taken.span": (si) => ((4.0919 - 3.3041) / 0.8) * cellsOf(si),
   "parallelSharing.span-taken.cells": cellsOf,
   "parallelSharing.insufficient-current.shortBy": (si) => si.current - 0.999 * shorted(si),
   "parallelSharing.insufficient-current.at.shortCircuit": shorted,

@@ -484,6 +484,13 @@ export const edges: Edges = {
       notShown: strings({ openCircuitVoltage: 12 }, { cellTemperature: 50.1, chemistry: "lead" }),
     },
     {
+      code: "not-rechargeable",
+      severity: "warning",
+      solver: parallelSharing,
+      shown: strings({ openCircuitVoltage: 11.95 }, { chemistry: "alkaline" }),
+      notShown: strings({ openCircuitVoltage: 12 }, { chemistry: "alkaline" }),
+    },
+    {
       code: "unequal-resistance",
       severity: "caution",
       solver: parallelSharing,

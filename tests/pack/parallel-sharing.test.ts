@@ -81,10 +81,18 @@ describe("parallelSharing", () => {
   it("takes the rise from empty to full for as many cells as the voltage has, and says so", () => {
     const two = three.slice(0, 2)
     const tau = (input: object) => solved({ strings: two, ...input }).timeConstant as number
-    // 12.2 V is three lithium cells: 3 · 0.9 V
-    expect(tau({})).toBeCloseTo(tau({ voltageSpan: 2.7 }), 9)
+    // by the published curves: nickel-rich lithium has 3.3041, 3.7167 and 4.0919 V at 10, 50 and 90 %, so 12.2 V is three cells
+    const rise = (4.0919 - 3.3041) / 0.8
+    expect(tau({})).toBeCloseTo(tau({ voltageSpan: 3 * rise }), 6)
+    // lead of 12 V: 11.958, 12.24 and 12.57 V, six cells; iron phosphate is flatter by far
+    expect(tau({ chemistry: "lead" })).toBeCloseTo(tau({ voltageSpan: (12.57 - 11.958) / 0.8 }), 6)
+    expect(tau({ chemistry: "lfp" })).toBeGreaterThan(3 * tau({}))
     const single = two.map((s) => ({ ...s, openCircuitVoltage: s.openCircuitVoltage / 3 }))
-    expect(tau({ strings: single })).toBeCloseTo(tau({ strings: single, voltageSpan: 0.9 }), 9)
+    expect(tau({ strings: single })).toBeCloseTo(tau({ strings: single, voltageSpan: rise }), 6)
+    // nothing is said of the heat where the cells must never be charged
+    const alkaline = parallelSharing({ strings: two, chemistry: "alkaline" }).cautions.map((c) => c.code)
+    expect(alkaline).toContain("not-rechargeable")
+    expect(alkaline).not.toContain("too-hot-to-charge")
     const codes = (input: object) => parallelSharing({ strings: two, ...input }).cautions.map((c) => c.code)
     expect(codes({})).toContain("span-taken")
     expect(codes({ voltageSpan: 2.7 })).not.toContain("span-taken")

@@ -116,8 +116,18 @@ function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>
     (s) => limitAt(s.maxChargeCurrent, allowed),
     (k) => -currentOf(k),
   )
-  const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
-  if (out.chargedCount > 0 && allowed === 0) {
+  const { coldestCharge, lithiumIon, rechargeable } = chemistries[si.chemistry]
+  if (out.chargedCount > 0 && !rechargeable)
+    found.push(
+      caution(
+        "not-rechargeable",
+        "warning",
+        "{chargedCount} of the strings are charged by the others, and alkaline cells must not be charged: they leak or burst. Do not join such strings; put fresh cells of one kind into all of them at once.",
+        commonPractice,
+        { chargedCount: out.chargedCount },
+      ),
+    )
+  else if (out.chargedCount > 0 && allowed === 0) {
     const cold = coldestCharge !== null && si.cellTemperature < coldestCharge
     found.push(
       caution(
@@ -156,7 +166,7 @@ function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>
       caution(
         "span-taken",
         "note",
-        "The later shares take the rise from empty to full as {span voltage}, that of {cells} lithium cells in series. Give voltageSpan where the chemistry is another.",
+        "The later shares take the rise from empty to full as {span voltage}, that of {cells} cells of this chemistry in series, half charged. Give voltageSpan where their number is another, or where the strings are nearly full or empty.",
         commonPractice,
         { span: spanned(si).voltageSpan, cells: cellsTaken(si) },
       ),

@@ -1,3 +1,5 @@
+import { type Chemistry, openCircuitVoltage } from "../chemistry.js"
+
 /** Strings in parallel, SI. */
 interface Si {
   readonly strings: readonly { readonly openCircuitVoltage: number; readonly resistance: number; readonly capacity: number }[]
@@ -5,17 +7,22 @@ interface Si {
   readonly laterTime: number
 }
 
-/** Rise of one lithium cell between 10 and 90 % of its charge, taken to 0 and 100 %, V; and its voltage half way, V. */
-const cellSpan = 0.9
-const cellVoltage = 3.7
+/** Strings whose cells are told by their chemistry. */
+interface Described {
+  readonly strings: Si["strings"]
+  readonly chemistry: Chemistry
+}
 
-/** Cells in series that the highest voltage is taken for, where no rise is given. */
-export const cellsTaken = (si: { readonly strings: Si["strings"] }) =>
-  Math.max(1, Math.round(Math.max(...si.strings.map((s) => s.openCircuitVoltage)) / cellVoltage))
+/** Rise of one cell between 10 and 90 % of its charge, taken to 0 and 100 %, V. */
+const cellSpan = (chemistry: Chemistry) => (openCircuitVoltage(chemistry, 0.9) - openCircuitVoltage(chemistry, 0.1)) / 0.8
 
-/** The input with its rise from empty to full: as given, or of as many lithium cells as the voltage is taken for. */
-export function spanned<T extends Omit<Si, "voltageSpan"> & { readonly voltageSpan: number | null }>(si: T): T & Si {
-  return { ...si, voltageSpan: si.voltageSpan ?? cellSpan * cellsTaken(si) }
+/** Cells in series that the highest voltage is taken for, half charged, where no rise is given. */
+export const cellsTaken = ({ strings, chemistry }: Described) =>
+  Math.max(1, Math.round(Math.max(...strings.map((s) => s.openCircuitVoltage)) / openCircuitVoltage(chemistry, 0.5)))
+
+/** The input with its rise from empty to full: as given, or of as many cells as the voltage is taken for. */
+export function spanned<T extends Omit<Si, "voltageSpan"> & Described & { readonly voltageSpan: number | null }>(si: T): T & Si {
+  return { ...si, voltageSpan: si.voltageSpan ?? cellSpan(si.chemistry) * cellsTaken(si) }
 }
 
 /** Sum of a list. */

@@ -26,11 +26,11 @@ export interface ParallelSharingInput {
   /** Load resistance instead. [R_L; 1 µΩ to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
   /**
-   * Rise of a string's voltage from empty to full, in its straight middle part; 0.9 V for each lithium cell in series
-   * where left out. [U; 1 mV to 200 V; optional]
+   * Rise of a string's voltage from empty to full, in its straight middle part; by the chemistry's curve and as many
+   * cells as the voltage has where left out. [U; 1 mV to 200 V; optional]
    */
   voltageSpan?: Voltage | null
-  /** Chemistry of all cells, by which temperature cuts their limits. [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
+  /** Chemistry of all cells. [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
   chemistry?: Chemistry
   /** Cell temperature [T; −40 to 80 °C; default 25 °C] */
   cellTemperature?: Temperature
@@ -58,6 +58,7 @@ export type ParallelSharingCaution =
   | "battery-fire"
   | "beyond-empty"
   | "cold-charge"
+  | "not-rechargeable"
   | "over-charge"
   | "over-current"
   | "span-taken"
