@@ -71,6 +71,7 @@ export const edges: Edges = {
       days(91.5, { cells: "lead-sealed", storageTemperature: 35 }),
       days(91, { cells: "lead-sealed", storageTemperature: 35 }),
     ),
+    row("top-up", "caution", days(0.1, { startStateOfCharge: 0.2 }), days(0.1, { startStateOfCharge: 0.2015 })),
     row("top-up", "caution", days(300, { cells: "lead-flooded" }), days(300, { cells: "alkaline" })),
     // 8.1333 % a year: 5 % by the square root of 0.378 years
     row("ages-in-storage", "caution", days(138.5), days(137.5)),

@@ -56,7 +56,17 @@ export function cautions(si: Si, out: PackStorage): Caution<PackStorageCaution>[
       ),
     )
   if (out.stateOfCharge.low <= 0) found.push(emptied(si, timeToLose(si, si.startStateOfCharge, "high")))
-  if (si.cells !== "alkaline" && si.duration > out.topUpInterval)
+  if (si.cells !== "alkaline" && si.startStateOfCharge <= si.minStateOfCharge)
+    found.push(
+      caution(
+        "top-up",
+        "caution",
+        "It is put away with {given.startStateOfCharge ratio %}, no more than the {given.minStateOfCharge ratio %} at which it has to be charged: charge it before.",
+        lead ? LEAD_STORAGE : STANDING_LOSSES,
+        { "given.startStateOfCharge": si.startStateOfCharge, "given.minStateOfCharge": si.minStateOfCharge },
+      ),
+    )
+  else if (si.cells !== "alkaline" && si.duration > out.topUpInterval)
     found.push(
       lead
         ? caution(
