@@ -184,6 +184,12 @@ export function dischargeLimitFactor(chemistry: Chemistry, temperature: number):
   )
 }
 
+/** Hottest at which the strictest makers let a cell be charged, °C; null where it never is. */
+export const hottestCharge = { nmc: 45, lco: 45, lfp: 45, nimh: 45, lead: 50, alkaline: null } as const satisfies Record<
+  Chemistry,
+  number | null
+>
+
 /**
  * Maximum charge rate (multiples of the capacity per hour) at a cell temperature (°C). Lithium-ion: 0.1, 0.2 and 0.5 from 0,
  * above 5 and above 15 °C (LFP: 0.2, 0.5 and 1), none below 0 and above 45 °C. Nickel-metal hydride: 0.3 from 0 to 5, 1 to
@@ -196,12 +202,12 @@ export function chargeRateLimit(chemistry: Chemistry, temperature: number): numb
         0,
         [
           { to: 5, value: 0.3 },
-          { to: 45, value: 1 },
+          { to: hottestCharge.nimh, value: 1 },
         ],
         temperature,
       )
     case "lead":
-      return bandOf(-10, [{ to: 50, value: 0.3 }], temperature)
+      return bandOf(-10, [{ to: hottestCharge.lead, value: 0.3 }], temperature)
     case "alkaline":
       return 0
     default: {
@@ -211,7 +217,7 @@ export function chargeRateLimit(chemistry: Chemistry, temperature: number): numb
         [
           { to: 5, value: least as number },
           { to: 15, value: mid as number },
-          { to: 45, value: full as number },
+          { to: hottestCharge[chemistry], value: full as number },
         ],
         temperature,
       )

@@ -1,8 +1,8 @@
 // Hazards of a charge, and where its answer ends.
 import { type Caution, caution } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
-import { chargeRateLimit, temperatureLimitSource } from "../data.js"
-import { coldChargeCautions, fullTouchCautions, rechargeableHazard, temperatureCautions } from "../fields.js"
+import { chargeRateLimit, hottestCharge, temperatureLimitSource } from "../data.js"
+import { fullTouchCautions, rechargeableHazard, temperatureCautions } from "../fields.js"
 import {
   CELL_SHEETS,
   CHARGE_TIMES,
@@ -41,7 +41,7 @@ function rateFaults(si: Si): Caution<ChargeTimeCaution>[] {
         "warning",
         "At {given.cellTemperature temperature °C} the strictest makers forbid charging, and none in the sun or under padding is safe: let the cells cool to {hottest temperature °C} or less, unless the datasheet of your own cell says more.",
         lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
-        { "given.cellTemperature": si.cellTemperature, hottest: si.chemistry === "lead" ? 50 : 45 },
+        { "given.cellTemperature": si.cellTemperature, hottest: hottestCharge[si.chemistry] as number },
       ),
     ]
   return rate > allowed
@@ -62,7 +62,6 @@ export function cautions(si: Si, out: ChargeTime): Caution<ChargeTimeCaution>[] 
   const found: Caution<ChargeTimeCaution>[] = [
     rechargeableHazard(si.chemistry),
     ...fullTouchCautions(si, stated),
-    ...coldChargeCautions(si),
     ...temperatureCautions(si),
     ...rateFaults(si),
   ]
