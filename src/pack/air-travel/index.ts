@@ -1,5 +1,14 @@
 import { type Caution, caution, fill, type Issue, inconsistent, optionsFrom, type Solver, type Source, solver } from "../../solver/index.js"
-import { AIR_CARGO, AIR_PASSENGERS, LEAD_CARGO, NICKEL_CARGO, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "../sources.js"
+import {
+  AIR_CARGO,
+  AIR_PASSENGERS,
+  LEAD_CARGO,
+  LITHIUM_METAL_CARGO,
+  NICKEL_CARGO,
+  OTHER_BATTERIES_BY_AIR,
+  POWER_BANKS_BY_AIR,
+  UN_38_3,
+} from "../sources.js"
 import { type CarriageRule, powerBankRules, transportRules } from "./rules.js"
 import type { AirTravel, AirTravelCaution, AirTravelInput, Si } from "./types.js"
 
@@ -255,6 +264,8 @@ function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
  *   batteries, dry (alkaline, nickel): no limit of number, terminals covered (read 2026-11-29)
  * - IATA: Dangerous Goods Regulations, packing instruction 965 (UN 3480), sections IA and IB; the net mass of 10 kg is
  *   section IB's (read 2026-11-28)
+ * - IATA: Dangerous Goods Regulations, packing instruction 968 (UN 3090), cargo aircraft only (not verified against
+ *   the document; read 2026-11-29)
  * - IATA: Dangerous Goods Regulations, list of dangerous goods, UN 2800, 66th, 2025, class 8, packing instruction 872;
  *   special provision A67: not restricted where it does not leak at 55 °C and is marked non-spillable (read
  *   2026-11-29)
@@ -391,7 +402,7 @@ export const airTravel: Solver<AirTravelInput, AirTravel, never, AirTravelCautio
       source: AIR_PASSENGERS,
     },
   ],
-  sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR, AIR_CARGO, LEAD_CARGO, NICKEL_CARGO],
+  sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR, AIR_CARGO, LITHIUM_METAL_CARGO, LEAD_CARGO, NICKEL_CARGO],
   check,
   cautions,
 }))
