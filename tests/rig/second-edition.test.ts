@@ -27,7 +27,7 @@ describe("a document of version 1 brought to version 2", () => {
     expect(whole.outDuration).toBeGreaterThan(alone.outDuration)
     expect(Math.abs(whole.back.energy.residual)).toBeLessThan(1e-9)
   })
-  it.each(hinged)("is read from its text, and says in its note what was left out: %s", (name) => {
+  it.each(demoNames)("is read from its text, and says in its note what was left out: %s", (name) => {
     const rig = rigWith().read(JSON.stringify(demo(name)))
     expect(rig.version).toBe(2)
     for (const key of brought(name).left) expect(rig.note).toContain(key)
@@ -35,9 +35,10 @@ describe("a document of version 1 brought to version 2", () => {
   })
   it.each(demoNames)("tells what it has no place for: %s", (name) => {
     const sections = demo(name) as unknown as Record<string, unknown>
-    expect(brought(name).left).toEqual(["duty", "pinch", "starting", "flaps", "scissor"].filter((key) => sections[key]))
+    for (const key of ["duty", "pinch", "starting"]) expect(brought(name).left.includes(key), key).toBe(sections[key] !== undefined)
+    expect(brought(name).left.some((path) => /^(flaps|scissor|hinged)$/.test(path))).toBe(false)
   })
-  it.each(hinged)("is assessed, every finding with its sentence: %s", (name) => {
+  it.each(demoNames)("is assessed, every finding with its sentence: %s", (name) => {
     const { findings, fallsShort, marginal, meets, unknown } = assessRig(rigOf(name))
     expect(findings.length).toBe(fallsShort + marginal + meets + unknown)
     expect(findings.length).toBeGreaterThan(25)

@@ -157,6 +157,34 @@ export const motionChecks: readonly RigCheck[] = [
       }),
   },
   {
+    id: "span",
+    title: "length out",
+    severity: "wish",
+    find: (rig) =>
+      rig.motions.flatMap((motion, i): Found[] => {
+        const wanted = rig.rig.motions[i]?.wanted.span ?? null
+        const first = motion.parts[0]
+        if (wanted === null || !first || first.mechanism.shows !== "length") return []
+        if ((rig.runs[i] as readonly Run[]).some((run) => run.stop))
+          return [{ subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }]
+        const value = first.mechanism.pose(coordinatesAt(motion, motion.span)[0] as number).shown
+        return [
+          {
+            subject: motion.name,
+            result: {
+              relation: "at-least",
+              kind: "length",
+              value,
+              limit: wanted,
+              sentence: `${motion.name} reaches ${formatQuantity("length", value)}; ${formatQuantity("length", wanted)} are wanted.`,
+              condition: "at the end of the drive's travel",
+              source: commonPractice,
+            },
+          },
+        ]
+      }),
+  },
+  {
     id: "holds-unpowered",
     title: "stays where it is without power",
     severity: "safety",

@@ -205,6 +205,8 @@ export interface ArmModel extends PlaneBody {
   /** Σ A·r of its panels, m³. */
   readonly panel: number
   readonly friction: number
+  /** Steady moment against a rising angle, N·m. */
+  readonly steady: number
   readonly springs: readonly HingeSpring[]
 }
 
@@ -218,6 +220,7 @@ export function armOf(si: SiOf<Arm>): ArmModel {
     length: si.length,
     panel,
     friction: si.hingeFriction,
+    steady: 0,
     springs: si.springs.map((s) => ({ ...s, preload: 0, pullsOnly: true })),
   }
 }
@@ -229,6 +232,7 @@ export function armOf(si: SiOf<Arm>): ArmModel {
 export function addArm(state: MechanismState, arm: ArmModel, angle: number, rate: number, bend: number): void {
   addBody(state, arm, angle, 0, 0, 0, 0, rate, bend)
   state.windX += rate * arm.panel * Math.sin(angle)
+  state.springs += rate * arm.steady
   state.windY -= rate * arm.panel * Math.cos(angle)
   for (const spring of arm.springs) {
     const { moment, length } = springAt(arm.hinge, spring, angle)
@@ -238,9 +242,9 @@ export function addArm(state: MechanismState, arm: ArmModel, angle: number, rate
   state.frictionDry += arm.friction * Math.abs(rate)
 }
 
-/** Moment about its hinge of an arm's weight and springs, counter-clockwise. */
+/** Moment about its hinge of an arm's weight, springs and steady pull, counter-clockwise. */
 export function armMoment(arm: ArmModel, angle: number, down: Triple): number {
-  let moment = weightMoment(arm, angle, down)
+  let moment = weightMoment(arm, angle, down) - arm.steady
   for (const spring of arm.springs) moment += springAt(arm.hinge, spring, angle).moment
   return moment
 }

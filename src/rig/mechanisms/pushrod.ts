@@ -1,6 +1,6 @@
 // An arm moved by a servo over horn, rod and the arm's own horn.
 import { pushrodNeutral } from "../../linkage/index.js"
-import type { Angle, Length, Mass } from "../../quantity/index.js"
+import type { Angle, Length, Mass, Moment } from "../../quantity/index.js"
 import { inconsistent, type SiOf } from "../../solver/index.js"
 import { type Arm, armFields, armOf, type MovingPivot, type PlanePoint, pivotOnArm, planePoint } from "./arm.js"
 import { bodyOf, rodBody } from "./body.js"
@@ -24,6 +24,8 @@ export interface PushrodMechanism extends Arm {
   startAngle?: Angle
   /** Mass of the rod [m_b; 0 to 5 kg; default 0] */
   rodMass?: Mass
+  /** Moment on the hinge against a rising angle of the arm: cloth, elastic, a steady pull. [M_h; −100 to 100 N m; default 0] */
+  hingeMoment?: Moment
 }
 
 /** Angles of both horns at neutral from the line shaft to hinge, and its length. */
@@ -42,7 +44,7 @@ function neutralOf({ hinge, servoPivot, servoHorn, servoHornAngle, movingPivot, 
 function build(si: SiOf<PushrodMechanism>) {
   const { rod, branch } = neutralOf(si)
   return crankedArm({
-    arm: armOf(si),
+    arm: { ...armOf(si), steady: si.hingeMoment },
     pivot: si.servoPivot,
     crank: si.servoHorn,
     coupler: rod,
@@ -91,6 +93,15 @@ export const pushrod: MechanismMember<PushrodMechanism> = {
       default: "-45 deg",
     },
     rodMass: { kind: "mass", symbol: "m_b", label: "mass of the rod", min: 0, max: 5, typical: [0, "30 g"], default: 0 },
+    hingeMoment: {
+      kind: "moment",
+      symbol: "M_h",
+      label: "moment against a rising angle of the arm",
+      min: -100,
+      max: 100,
+      typical: [0, "0.2 N m"],
+      default: 0,
+    },
   },
   check(si) {
     if (si.hinge.x === si.servoPivot.x && si.hinge.y === si.servoPivot.y)

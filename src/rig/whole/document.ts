@@ -62,6 +62,8 @@ export interface Wanted {
   backDuration?: Time | null
   /** Travel wanted of its first mechanism, as an angle. [theta_w; 0.01° to 36000°; optional] */
   swing?: Angle | null
+  /** Length that its first mechanism must reach, such as a scissor array's. [s_w; 1 mm to 100 m; optional] */
+  span?: Length | null
   /** Whether it must stay where it is without power. [yes or no; default no] */
   holds?: boolean
 }

@@ -79,6 +79,7 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
         duration: { kind: "time", symbol: "t_w", label: "time out", min: "1 ms", max: "1 h", default: null },
         backDuration: { kind: "time", symbol: "t_b", label: "time back", min: "1 ms", max: "1 h", default: null },
         swing: { kind: "angle", symbol: "theta_w", label: "swing", min: "0.01 deg", max: "36000 deg", default: null },
+        span: { kind: "length", symbol: "s_w", label: "length out", min: "1 mm", max: "100 m", default: null },
         holds: { kind: "flag", label: "must hold without power", default: false },
       },
     },

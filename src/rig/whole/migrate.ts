@@ -1,22 +1,7 @@
-// Documents of version 1 brought to version 2: arms on hinges, their supply, and all that is around them.
+// Documents of version 1 brought to version 2: what moves, its supply, and all that is around them.
+import { flapsOf, given, inPairs, mountOf, negated, type Part, part, scissorOf, siOf, toLookAt, unsaid } from "./migrate-motions.js"
 
-type Part = Readonly<Record<string, unknown>>
-const part = (value: unknown): Part | null =>
-  typeof value === "object" && value !== null && !Array.isArray(value) ? (value as Part) : null
 const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-
-/** Leaves out what is not there, so that its default holds. */
-function given(fields: Part): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined && value !== null))
-}
-
-/** A quantity turned round: '5 deg' to '-5 deg'. */
-function negated(value: unknown): unknown {
-  if (typeof value === "number") return -value
-  if (typeof value !== "string") return value
-  const text = value.trim()
-  return /^[-−]/.test(text) ? text.slice(1).trim() : `-${text}`
-}
 
 const carriedOver = [
   "wearer",
@@ -34,20 +19,12 @@ const carriedOver = [
 ] as const
 
 /** Sections that version 2 has no place for: what they said has to be said anew. */
-const without = ["duty", "pinch", "starting", "flaps", "scissor"] as const
+const without = ["duty", "pinch", "starting"] as const
 
 /** The arm's outline: version 1 knew none, so its farthest mass stands for the tip. */
 function farthest(masses: unknown): unknown {
   const radii = list(masses).map((m) => part(m)?.radius)
-  return radii.length === 1 ? radii[0] : radii.reduce((a, b) => (metres(b) > metres(a) ? b : a))
-}
-
-/** Metres of a length as documents write it, near enough to compare two of them. */
-function metres(value: unknown): number {
-  if (typeof value === "number") return value
-  const found = /^\s*([\d.eE+-]+)\s*([a-z"'°]*)/i.exec(String(value))
-  const factor = { mm: 1e-3, cm: 1e-2, m: 1, in: 0.0254, ft: 0.3048 }[found?.[2] ?? ""] ?? 1
-  return Number(found?.[1]) * factor
+  return radii.length === 1 ? radii[0] : radii.reduce((a, b) => (siOf("length", b, 0) > siOf("length", a, 0) ? b : a))
 }
 
 /** A run of wire as version 2 has it, with what version 1 said of all wires together. */
@@ -59,8 +36,19 @@ function runOf(run: unknown, wiring: Part): Record<string, unknown> | null {
 /** Sources and buses; the last bus is the one that the drives connect to. */
 function powerOf(document: Part): Record<string, unknown> | null {
   const [pack, bank, converter, wiring] = ["pack", "bank", "converter", "wiring"].map((key) => part(document[key])) as (Part | null)[]
-  const source = pack ? given({ ...pack, type: "cells", name: "pack" }) : bank ? given({ ...bank, type: "bank", name: "bank" }) : null
+  const flaps = part(document.flaps)
+  // flaps said what their supply gives, whatever it was
+  const limit = flaps?.supplyCurrent
+  const limited = (field: unknown) => (siOf("current", limit, Infinity) < siOf("current", field, Infinity) ? limit : field)
+  const source = pack
+    ? given({ ...pack, type: "cells", name: "pack" })
+    : bank
+      ? given({ ...bank, type: "bank", name: "bank", currentLimit: limited(bank.currentLimit) })
+      : limit
+        ? { type: "mains-supply", name: "servo supply", voltage: flaps?.voltage, currentLimit: limit }
+        : null
   if (!source) return null
+  const converted = converter && given({ ...converter, outputCurrentLimit: limited(converter.outputCurrentLimit) })
   const lines: Record<string, unknown>[] = []
   if (wiring) {
     lines.push(
@@ -72,18 +60,21 @@ function powerOf(document: Part): Record<string, unknown> | null {
         switchRating: wiring.switchRating,
         fuseResistance: wiring.fuseResistance,
         fuseRating: wiring.fuseRating,
-        converter,
+        converter: converted,
       }),
     )
     if (part(wiring.load)) lines.push(given({ name: "drives", from: "line", run: runOf(wiring.load, wiring) }))
-  } else lines.push(given({ name: "line", from: source.name, converter }))
+  } else lines.push(given({ name: "line", from: source.name, converter: converted }))
   const last = lines[lines.length - 1]?.name
   const lights = part(document.lights)
-  const standby = part(document.day)?.standby
+  // what is taken all day has the lights in it
+  const [feed] = list(lights?.feeds)
+  const lit = siOf("current", lights?.current, 0) * siOf("voltage", part(feed)?.sourceVoltage, 0)
+  const standby = siOf("power", part(document.day)?.standby, 0)
   const loads = [
     ...(lights ? [{ type: "lights", name: "lights", bus: last, current: lights.current }] : []),
-    ...(standby !== undefined && metres(standby) > 0
-      ? [{ type: "constant-power", name: "standing power", bus: last, power: standby }]
+    ...(standby > lit
+      ? [{ type: "constant-power", name: "standing power", bus: last, power: lit > 0 ? standby - lit : part(document.day)?.standby }]
       : []),
   ]
   return { sources: [source], buses: lines, loads }
@@ -93,8 +84,7 @@ function powerOf(document: Part): Record<string, unknown> | null {
 function armsOf(document: Part, bus: unknown): Record<string, unknown> | null {
   const hinged = part(document.hinged)
   if (!hinged) return null
-  const { actuator, count = 1, spring, masses, raised: _raised, frameTilt: _frameTilt, ...arm } = hinged
-  const mount = part(document.mount)
+  const { actuator, count = 1, spring, masses, raised, frameTilt, ...arm } = hinged
   const brief = part(document.brief)
   return given({
     name: "arms",
@@ -109,10 +99,13 @@ function armsOf(document: Part, bus: unknown): Record<string, unknown> | null {
         length: farthest(masses),
         masses,
         springs: spring ? [spring] : undefined,
-        mount: mount ? given({ forward: mount.forward, height: mount.height }) : undefined,
+        // a frame that leans in the plane of the arms turns one up and the other down: they stood as like ones
+        mirrored: siOf("angle", frameTilt, 0) === 0 ? inPairs(count) : undefined,
+        mount: mountOf(document),
       }),
     ],
-    wanted: brief ? given({ duration: brief.raiseTime, swing: brief.swing }) : undefined,
+    // the time up is the time back where the arms rise as the rods retract
+    wanted: brief ? given({ [raised === "retracted" ? "backDuration" : "duration"]: brief.raiseTime, swing: brief.swing }) : undefined,
     spar: document.spar,
     pin: document.pin,
   })
@@ -125,20 +118,21 @@ function armsOf(document: Part, bus: unknown): Record<string, unknown> | null {
 export function fromVersion1(document: Part): { readonly rig: Record<string, unknown>; readonly left: readonly string[] } {
   const power = powerOf(document)
   const buses = list(power?.buses)
-  const arms = armsOf(document, part(buses[buses.length - 1])?.name)
+  const bus = part(buses[buses.length - 1])?.name
+  const note = [document.note, toLookAt(document)].filter((text) => typeof text === "string" && text !== "").join(" ")
   const day = part(document.day)
   const frameTilt = part(document.hinged)?.frameTilt
   return {
     rig: given({
       version: 2,
       name: document.name,
-      note: document.note,
-      motions: arms ? [arms] : [],
+      note: note === "" ? undefined : note,
+      motions: [armsOf(document, bus), flapsOf(document, bus), scissorOf(document)].filter((motion) => motion !== null),
       power,
       posture: frameTilt === undefined ? undefined : { leanLeft: negated(frameTilt) },
       day: day ? given({ reserve: day.reserve, hours: day.hours ?? "4 h", moves: day.moves, flies: day.flies }) : undefined,
       ...Object.fromEntries(carriedOver.map((key) => [key, document[key]])),
     }),
-    left: without.filter((key) => part(document[key]) !== null),
+    left: [...without.filter((key) => part(document[key]) !== null), ...unsaid(document)],
   }
 }
