@@ -9,6 +9,7 @@ import { bodyChecks } from "./checks-body.js"
 import { dayChecks } from "./checks-day.js"
 import { formingChecks, frameChecks } from "./checks-frame.js"
 import { motionChecks } from "./checks-motion.js"
+import { programmeChecks } from "./checks-programme.js"
 import { runChecks } from "./checks-runs.js"
 import { sourceChecks } from "./checks-sources.js"
 import { judged } from "./conditions.js"
@@ -44,6 +45,8 @@ export interface RigFinding {
   readonly condition: string
   /** Field of the document that is missing. [text] */
   readonly missing: string | null
+  /** Check and subject that failed before it, and has to be mended first; null where it hangs on none. [text] */
+  readonly because: string | null
   /** What to change; filled in by who looks for it. [text] */
   readonly change: string | null
   /** Where the limit comes from. [text] */
@@ -69,6 +72,7 @@ export interface RigAssessment {
 /** Every check, in the order of the trade. */
 export const checks: readonly RigCheck[] = [
   ...motionChecks,
+  ...programmeChecks,
   ...frameChecks,
   ...formingChecks,
   ...sourceChecks,
@@ -115,6 +119,7 @@ export function findingsOf(members: Members, rig: RigSi): Judgement {
           sentence: result.sentence,
           condition: "",
           missing: result.missing,
+          because: result.because,
           source: "",
         }
       // one hazard has many texts: merged by what they say, not by their code
@@ -131,6 +136,7 @@ export function findingsOf(members: Members, rig: RigSi): Judgement {
         sentence: result.sentence,
         condition: result.condition,
         missing: null,
+        because: null,
         source: citation(result.source),
       }
     }),
@@ -191,6 +197,7 @@ export const assessmentOutput: OutFields<RigAssessment> = {
         sentence: { kind: "text", label: "finding" },
         condition: { kind: "text", label: "when" },
         missing: { kind: "text", label: "missing" },
+        because: { kind: "text", label: "mend first" },
         change: { kind: "text", label: "change" },
         source: { kind: "text", label: "source of the limit" },
       },

@@ -22,11 +22,17 @@ export interface RigCheck {
 export const lacking = (path: string, sentence = `${path} is not in the document.`): NotMade => ({
   verdict: "not enough data",
   missing: path,
+  because: null,
   sentence,
 })
 
-/** A check that hangs on something that failed before it. */
-export const blocked = (sentence: string): NotMade => ({ verdict: "cannot be judged", missing: null, sentence })
+/** A check that hangs on something that failed before it: another check, about a subject. */
+export const blocked = (sentence: string, check: string, subject: string): NotMade => ({
+  verdict: "cannot be judged",
+  missing: null,
+  because: `${check}: ${subject}`,
+  sentence,
+})
 
 /** Asks a domain solver through its own kernel; what it refuses falls short in its own words. */
 export function asked<In, Out extends object>(
@@ -42,7 +48,7 @@ export function asked<In, Out extends object>(
     return { ...made, cautions: [...(made.cautions ?? []), ...outcome.value.cautions] }
   }
   const { error } = outcome
-  if ("issues" in error) return { verdict: "cannot be judged", missing: null, sentence: error.message }
+  if ("issues" in error) return { verdict: "cannot be judged", missing: null, because: null, sentence: error.message }
   return {
     relation: "rule",
     kind: "number",

@@ -46,7 +46,7 @@ export const aroundChecks: readonly RigCheck[] = [
       const rigMass = carriedMass(rig)
       if (rigMass === null) return about("wearer", lacking("parts", "No part is listed: what is carried is not known."))
       const load = windLoad.attempt({ ...wind, ...arms(rig) })
-      if (!load.ok) return about("wearer", { verdict: "cannot be judged", missing: null, sentence: load.error.message })
+      if (!load.ok) return about("wearer", { verdict: "cannot be judged", missing: null, because: null, sentence: load.error.message })
       const { windSpeed, gustFactor, walkingSpeed } = wind
       const input = {
         ...stance,
@@ -155,7 +155,7 @@ export const aroundChecks: readonly RigCheck[] = [
         if (!contact) return { subject: motion.name, result: lacking("contact", "Nothing says which part of a body it could strike.") }
         const runs = rig.runs[i] as readonly Run[]
         if (runs.some((run) => run.stop))
-          return { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }
+          return { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name) }
         const strike = strikeOf(motion, runs)
         if (!strike || !(strike.armLength > 0 && strike.armMass > 0))
           return {
@@ -163,6 +163,7 @@ export const aroundChecks: readonly RigCheck[] = [
             result: {
               verdict: "cannot be judged",
               missing: null,
+              because: null,
               sentence: `Nothing of ${motion.name} moves that has a mass and a length.`,
             },
           }

@@ -152,7 +152,7 @@ export const bodyChecks: readonly RigCheck[] = [
         const walked = plan.filter(({ activity }) => activity === "walking" || activity === "stage")
         const walkingSpeed = Math.max(WALKING, ...walked.map((p) => p.walkingSpeed ?? usualWalkingSpeed))
         const work = metabolicRate.attempt({ bodyMass, rigMass, walkingSpeed })
-        if (!work.ok) return { verdict: "cannot be judged", missing: null, sentence: work.error.message }
+        if (!work.ok) return { verdict: "cannot be judged", missing: null, because: null, sentence: work.error.message }
         // work on a stage costs more than the walk alone, as wearSchedule counts it
         const rate = work.value.metabolicRate * (plan.some((p) => p.activity === "stage") ? (schedule?.stageFactor ?? 1) : 1)
         return asked(heatStress, { ...heat, metabolicRate: rate, bodyMass, stature }, "at the hardest work of the plan", (out) => ({

@@ -71,8 +71,11 @@ export const dayChecks: readonly RigCheck[] = [
         const driven = rig.rig.motions.flatMap((motion, i) => (sourceNameOf(power, motion.bus) === source.name ? [i] : []))
         if (driven.length && moves === null)
           return [{ subject: source.name, result: lacking("day.moves", "Nothing says how often its motions go out and back.") }]
-        if (driven.some((i) => (rig.runs[i] as readonly Run[]).some((run) => run.stop)))
-          return [{ subject: source.name, result: blocked("A motion is stopped on its way: see there first.") }]
+        const stands = driven.find((i) => (rig.runs[i] as readonly Run[]).some((run) => run.stop))
+        if (stands !== undefined) {
+          const motion = rig.rig.motions[stands]?.name ?? ""
+          return [{ subject: source.name, result: blocked(`${motion} is stopped on its way: see there first.`, "passes", motion) }]
+        }
         const times = moves ?? 0
         const { energy, time } = movesOf(rig, source.name)
         const s = power.sources.indexOf(source)

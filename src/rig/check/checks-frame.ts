@@ -143,7 +143,9 @@ export const frameChecks: readonly RigCheck[] = [
           return [{ subject: motion.name, result: lacking(`motions[${i}].pin`, `Nothing says what the hinge pins of ${motion.name} are.`) }]
         const runs = rig.runs[i] as readonly Run[]
         if (runs.some((run) => run.stop))
-          return [{ subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }]
+          return [
+            { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name) },
+          ]
         const { force, condition } = hingeForce(motion, runs)
         return [
           {

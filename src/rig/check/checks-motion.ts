@@ -6,7 +6,7 @@ import { coordinatesAt, type MotionModel, standing } from "../run/motion-model.j
 import { stopped as refusalOf } from "../run/stopped.js"
 import { MOTORS } from "../sources.js"
 import { blocked, type Found, lacking, type RigCheck } from "./check.js"
-import type { Judged, Run } from "./conditions.js"
+import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 
 const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
@@ -17,7 +17,9 @@ const effortKind = (motion: MotionModel): Kind => (motion.drive.travel === "leng
 function onMotions(rig: Judged, find: (motion: MotionModel, index: number, runs: readonly Run[]) => Measured | NotMade | null): Found[] {
   return rig.motions.flatMap((motion, i): Found[] => {
     const runs = rig.runs[i] as readonly Run[]
-    const result = runs.some((run) => run.stop) ? blocked(`${motion.name} is stopped on its way: see there first.`) : find(motion, i, runs)
+    const result = runs.some((run) => run.stop)
+      ? blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name)
+      : find(motion, i, runs)
     return result ? [{ subject: motion.name, result }] : []
   })
 }
@@ -137,7 +139,9 @@ export const motionChecks: readonly RigCheck[] = [
         const first = motion.parts[0]
         if (wanted === null || !first || first.mechanism.shows !== "angle") return []
         if ((rig.runs[i] as readonly Run[]).some((run) => run.stop))
-          return [{ subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }]
+          return [
+            { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name) },
+          ]
         const at = (travel: number) => first.mechanism.pose(coordinatesAt(motion, travel)[0] as number).shown
         const value = Math.abs(at(motion.span) - at(0))
         return [
@@ -166,7 +170,9 @@ export const motionChecks: readonly RigCheck[] = [
         const first = motion.parts[0]
         if (wanted === null || !first || first.mechanism.shows !== "length") return []
         if ((rig.runs[i] as readonly Run[]).some((run) => run.stop))
-          return [{ subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`) }]
+          return [
+            { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name) },
+          ]
         const value = first.mechanism.pose(coordinatesAt(motion, motion.span)[0] as number).shown
         return [
           {
@@ -191,11 +197,14 @@ export const motionChecks: readonly RigCheck[] = [
     find: (rig) =>
       rig.motions.map((motion, i): Found => {
         // walking shakes what it holds: the harder of both ends of a step
-        const around = standing(rig.rig.posture, 1 + WALKING_BOUNCE)
-        const { effort, travel, trouble } = holdingEffort(motion, around)
+        const stands = posturesOf(rig.rig).map(({ posture }) => holdingEffort(motion, standing(posture, 1 + WALKING_BOUNCE)))
+        const { effort, travel, trouble } = stands.reduce((a, b) => (a.trouble || (a.effort >= b.effort && !b.trouble) ? a : b))
         const kind = effortKind(motion)
         if (trouble)
-          return { subject: motion.name, result: blocked(`${motion.name} cannot be posed over its whole travel: see there first.`) }
+          return {
+            subject: motion.name,
+            result: blocked(`${motion.name} cannot be posed over its whole travel: see there first.`, "passes", motion.name),
+          }
         const { holdingEffort: limit } = motion.drive
         const place = formatQuantity(motion.drive.travel === "length" ? "length" : "angle", travel)
         const stays = effort <= limit

@@ -5,7 +5,7 @@ import { commonPractice } from "../../solver/index.js"
 import { MOTORS, PORTABLE_CELLS } from "../sources.js"
 import { type Found, lacking, type RigCheck } from "./check.js"
 import type { Run, Supplied } from "./conditions.js"
-import { type BusSi, directSource, onBuses, over, rangeOf, sheet, unsummed } from "./power-tree.js"
+import { type BusSi, directSource, givesUp, onBuses, over, rangeOf, sheet, unsummed } from "./power-tree.js"
 
 const amps = (i: number) => formatQuantity("current", i)
 const volts = (v: number) => formatQuantity("voltage", v)
@@ -25,17 +25,10 @@ export const sourceChecks: readonly RigCheck[] = [
         }))
       const why = unsummed(rig)
       if (why?.missing) return [{ subject: "power", result: why }]
-      const failed = (rig.supplies ?? []).find(
-        ({ state }) => state.failed >= 0 || state.limits.some((l) => l === "source-current" || l === "output-current"),
-      )
-      const at = failed
-        ? failed.state.failed >= 0
-          ? failed.state.failed
-          : failed.state.limits.findIndex((l) => l === "source-current" || l === "output-current")
-        : -1
+      const failed = givesUp(rig)
       return [
         {
-          subject: at >= 0 ? (failed?.model.names[at] as string) : "power",
+          subject: failed?.bus ?? "power",
           result: {
             relation: "rule",
             kind: "number",
@@ -43,7 +36,7 @@ export const sourceChecks: readonly RigCheck[] = [
             limit: null,
             permitted: !failed,
             sentence: failed
-              ? `With everything drawing its most at once the supply gives up at ${failed.model.names[at]}: take a stronger source, thicker wire or a larger converter, or let the motions run one after another.`
+              ? `With everything drawing its most at once the supply gives up at ${failed.bus}: take a stronger source, thicker wire or a larger converter, or let the motions run one after another.`
               : "With everything drawing its most at once the supply stands.",
             condition: failed ? failed.condition : "everything at once, under every condition",
             source: commonPractice,

@@ -4,20 +4,31 @@ import { currentFor, effortAt, effortState, type MotionModel, type Way } from ".
 import type { QuickMove } from "../run/quick.js"
 import { QUICK_LOOKS, quickRide } from "../run/quick.js"
 import { firstStop, type Ride } from "../run/ride.js"
-import { feedOf, rideOf, type Situation, situation } from "../run/situation.js"
+import { feedOf, leaning, programmed, rideOf, type Situation, situation } from "../run/situation.js"
 import { settle } from "../supply/settle.js"
 import { type SupplyModel, type SupplyState, supplyModel, supplyState } from "../supply/tree.js"
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 
-/** Charge and temperature of the cells. */
+/** Charge and temperature of the cells, and how the wearer leans. */
 export interface Condition {
   readonly name: string
   readonly rig: RigSi
 }
 
-/** A rig's conditions: as stated, full, and down to its reserve at the coldest temperature stated. */
-export function conditionsOf(rig: RigSi): readonly Condition[] {
+/** Every way the wearer stands: leaning as stated, upright, and leaning to the other side. */
+export function posturesOf({ posture }: RigSi): readonly { readonly name: string; readonly posture: RigSi["posture"] }[] {
+  const { leanForward, leanLeft } = posture
+  if (leanForward === 0 && leanLeft === 0) return [{ name: "", posture }]
+  return [
+    { name: "leaning as stated", posture },
+    { name: "upright", posture: { leanForward: 0, leanLeft: 0 } },
+    ...(leanLeft === 0 ? [] : [{ name: "leaning to the other side", posture: { leanForward, leanLeft: -leanLeft } }]),
+  ]
+}
+
+/** A rig's cells: as stated, full, and down to its reserve at the coldest temperature stated. */
+function chargesOf(rig: RigSi): readonly Condition[] {
   const { power, day } = rig
   const cells = power?.sources.some((s) => s.type === "cells") ?? false
   if (!power || !cells) return [{ name: "as stated", rig }]
@@ -52,7 +63,7 @@ export interface Run {
   readonly quick: QuickMove | null
 }
 
-/** The supply under one condition, everything drawing its most at once. */
+/** The supply under one condition, everything that may run at once drawing its most. */
 export interface Supplied {
   readonly condition: string
   readonly power: NonNullable<RigSi["power"]>
@@ -68,7 +79,7 @@ export interface Judged {
   readonly conditions: readonly Condition[]
   /** Runs of each motion, both ways under every condition. */
   readonly runs: readonly (readonly Run[])[]
-  /** The supply with everything drawing its most at once, under every condition; null without one. */
+  /** The supply with everything that may run at once drawing its most, under every condition; null without one. */
   readonly supplies: readonly Supplied[] | null
   /** The supply while nothing moves, as stated; null without one. */
   readonly resting: SupplyState | null
@@ -93,11 +104,18 @@ function mostCurrent(runs: readonly Run[], motion: MotionModel): number {
 
 /** Puts a rig under all its conditions. */
 export function judged(members: Members, rig: RigSi): Judged {
-  const conditions = conditionsOf(rig)
   const whole = situation(members, rig, QUICK_LOOKS)
   const { motions } = whole
-  // charge and cold change the supply alone: what the motions ask is the same under all of them
-  const situations = conditions.map((one): Situation => ({ ...whole, rig: one.rig }))
+  const asked = posturesOf(rig).flatMap(({ name: stands, posture }) => {
+    // charge and cold change the supply alone: what the motions ask is the same under all of them
+    const body = leaning(whole, posture, QUICK_LOOKS)
+    return chargesOf(rig).map((charge) => {
+      const condition: Condition = { name: stands ? `${stands}, ${charge.name}` : charge.name, rig: { ...charge.rig, posture } }
+      return { condition, situation: programmed({ ...body, rig: condition.rig }) }
+    })
+  })
+  const conditions = asked.map((one) => one.condition)
+  const situations = asked.map((one) => one.situation)
   const runs = motions.map((_, i) =>
     situations.flatMap((at, c) =>
       ([1, -1] as const).map((way): Run => {
@@ -108,18 +126,27 @@ export function judged(members: Members, rig: RigSi): Judged {
     ),
   )
   const supplies = rig.power
-    ? conditions.map(({ name, rig: at }) => {
+    ? conditions.flatMap(({ name, rig: at }, c) => {
         const power = at.power as NonNullable<RigSi["power"]>
         const model = supplyModel(power)
-        const drawn = new Float64Array(model.names.length)
-        motions.forEach((motion, i) => {
-          const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
-          const here = (runs[i] as readonly Run[]).filter((run) => run.condition === name)
-          if (bus >= 0) drawn[bus] = (drawn[bus] as number) + motion.drives * mostCurrent(here, motion)
+        const draws = motions.map((motion, i) =>
+          mostCurrent(
+            (runs[i] as readonly Run[]).filter((run) => run.condition === name),
+            motion,
+          ),
+        )
+        return (situations[c] as Situation).together.map((set): Supplied => {
+          const drawn = new Float64Array(model.names.length)
+          motions.forEach((motion, i) => {
+            const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
+            // what does not run now stands on its bus
+            const each = set.includes(i) ? (draws[i] as number) : motion.drive.standbyCurrent
+            if (bus >= 0) drawn[bus] = (drawn[bus] as number) + motion.drives * each
+          })
+          const state = supplyState(model)
+          settle(model, drawn, state)
+          return { condition: name, power, model, state }
         })
-        const state = supplyState(model)
-        settle(model, drawn, state)
-        return { condition: name, power, model, state }
       })
     : null
   return { rig, motions, situations, conditions, runs, supplies, resting: resting(rig, motions) }

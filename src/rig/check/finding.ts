@@ -35,6 +35,8 @@ export interface NotMade {
   readonly verdict: "not enough data" | "cannot be judged"
   /** Path of the field that is missing, in the document. */
   readonly missing: string | null
+  /** Check and subject that failed before it; null where it hangs on none. */
+  readonly because: string | null
   readonly sentence: string
 }
 

@@ -22,10 +22,21 @@ export function over(rig: Judged, of: (supply: Supplied) => number, most = true)
   return { value, condition: `everything at once, ${condition}` }
 }
 
+/** Where the supply gives up with everything that may run at once, and under what; null where it stands. */
+export function givesUp(rig: Judged): { readonly bus: string; readonly condition: string } | null {
+  for (const { condition, model, state } of rig.supplies ?? []) {
+    const tripped = state.limits.findIndex((l) => l === "source-current" || l === "output-current")
+    const at = state.failed >= 0 ? state.failed : tripped
+    if (at >= 0) return { bus: model.names[at] as string, condition }
+  }
+  return null
+}
+
 /** Why no sum of currents can be judged: the supply has no state, or a motion is on no bus and its current in no sum. */
 export function unsummed(rig: Judged): NotMade | null {
-  if ((rig.supplies ?? []).some(({ state }) => state.failed >= 0))
-    return blocked("The supply cannot carry everything at once: see there first.")
+  const failed = givesUp(rig)
+  if (failed && (rig.supplies ?? []).some(({ state }) => state.failed >= 0))
+    return blocked("The supply cannot carry everything at once: see there first.", "supply-carries", failed.bus)
   const loose = rig.rig.motions.findIndex((motion) => motion.bus === null)
   return loose === -1
     ? null

@@ -4,6 +4,7 @@ import { buildMotion, type RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 import { type EffortCurve, effortCurve } from "./effort-curve.js"
 import { currentFor, effortAt, effortState, type MotionModel, motionModel, type Surroundings, standing, type Way } from "./motion-model.js"
+import { seconds } from "./quick.js"
 import { type Feed, LOOKS, type Ride, ride } from "./ride.js"
 
 /** All motions of a rig, put together, and its supply. */
@@ -13,20 +14,64 @@ export interface Situation {
   readonly around: Surroundings
   /** What a motion asks of its drives on a way: tabulated when first asked for, whatever feeds it. */
   readonly curve: (index: number, way: Way) => EffortCurve
+  /** Motions that may run at the same time, set by set; one set of all where the programme is silent. */
+  readonly together: readonly (readonly number[])[]
 }
 
 /** Puts a rig together whose faults have been found; each way is looked at `looks` times for what stops it. */
 export function situation(members: Members, rig: RigSi, looks = LOOKS): Situation {
   const motions = rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i])))
-  const around = standing(rig.posture)
+  return programmed(leaning({ rig, motions, together: [motions.map((_, i) => i)] }, rig.posture, looks))
+}
+
+/** The same motions on a body that leans otherwise. */
+export function leaning(at: Pick<Situation, "rig" | "motions" | "together">, posture: RigSi["posture"], looks: number): Situation {
+  const around = standing(posture)
   const curves = new Map<number, EffortCurve>()
   const curve = (index: number, way: Way) => {
     const key = way * (index + 1)
-    const found = curves.get(key) ?? effortCurve(motions[index] as MotionModel, way, around, looks)
+    const found = curves.get(key) ?? effortCurve(at.motions[index] as MotionModel, way, around, looks)
     curves.set(key, found)
     return found
   }
-  return { rig, motions, around, curve }
+  return { ...at, around, curve }
+}
+
+/**
+ * What may run at the same time by the programme: a step lasts as long as its whole way takes while all else draws its most, no
+ * less; a motion that the programme does not name may run at any time.
+ */
+export function programmed(at: Situation): Situation {
+  const { rig, motions } = at
+  const all = motions.map((_, i) => i)
+  const silent = { ...at, together: [all] }
+  if (rig.programme.length === 0) return silent
+  const durations = new Map<number, number>()
+  const duration = (index: number, way: Way) => {
+    const key = way * (index + 1)
+    const found = durations.get(key) ?? seconds(rideOf(silent, index, way, feedOf(silent, index))) ?? Number.POSITIVE_INFINITY
+    durations.set(key, found)
+    return found
+  }
+  const steps = rig.programme
+    .map((step) => ({ ...step, index: rig.motions.findIndex((one) => one.name === step.motion) }))
+    .sort((a, b) => a.at - b.at)
+  const places = new Map<number, number>()
+  const intervals = steps.flatMap(({ at: begin, to, index }) => {
+    const from = places.get(index) ?? 0
+    places.set(index, to)
+    return to === from ? [] : [{ index, begin, end: begin + duration(index, to > from ? 1 : -1) }]
+  })
+  const free = all.filter((i) => !steps.some((step) => step.index === i))
+  const sets = intervals.map(({ begin }) => [
+    ...new Set([...free, ...intervals.filter((one) => one.begin <= begin && begin < one.end).map((one) => one.index)]),
+  ])
+  const kept = [free, ...sets].filter((set) => set.length)
+  // a set that another one holds asks for no more than that
+  const together = kept.filter(
+    (set, k) => !kept.some((other, l) => l !== k && set.every((i) => other.includes(i)) && (other.length > set.length || l < k)),
+  )
+  return { ...at, together: together.length ? together : [all] }
 }
 
 /** A ride of a motion on a feed. */
@@ -71,7 +116,9 @@ export function feedOf(at: Situation, index: number, parts: SupplyParts = allPar
   if (withOthers)
     motions.forEach((one, i) => {
       const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
-      if (i !== index && bus >= 0) others[bus] = (others[bus] as number) + one.drives * peakCurrent(at, i)
+      const meets = at.together.some((set) => set.includes(i) && set.includes(index))
+      if (i !== index && bus >= 0)
+        others[bus] = (others[bus] as number) + one.drives * (meets ? peakCurrent(at, i) : one.drive.standbyCurrent)
     })
   return { model, bus: model.names.indexOf(named), others }
 }

@@ -91,7 +91,7 @@ export interface Motion<D extends Typed = RigDrive, T extends Typed = RigTransmi
   pin?: RigSections["pin"]
 }
 
-/** How the wearer leans while the motions are judged. */
+/** How far the wearer leans: the motions are judged upright too, and leaning to the other side. */
 export interface Posture {
   /** Lean forward and lean to the left. [alpha_f; −60° to 60°; default 0] */
   leanForward?: Angle
@@ -119,6 +119,16 @@ export interface DayOut {
   flies?: boolean
 }
 
+/** One step of what the rig does on stage. */
+export interface ProgrammeStep {
+  /** When it begins, from the start of the programme. [t_p; 0 to 24 h] */
+  at: Time
+  /** Motion that moves [text of 1 to 100 characters] */
+  motion: string
+  /** Where to: 0 is the start of its drive's travel, 1 the end. [s_p; 0 to 1] */
+  to: Ratio
+}
+
 /** A whole wearable of any kind. */
 export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism> extends WornSections {
   /** Version of the document's form: 2. [n_doc; whole 2 to 2] */
@@ -135,4 +145,6 @@ export interface Rig<D extends Typed = RigDrive, T extends Typed = RigTransmissi
   posture?: Posture
   /** The day out [group; optional, with a default of its own] */
   day?: DayOut
+  /** What moves when; motions that it names run together only where it lets them. [list of 0 to 200; default none] */
+  programme?: readonly ProgrammeStep[]
 }

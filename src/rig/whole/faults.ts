@@ -164,6 +164,17 @@ export function buildMotion(members: Members, motion: RigSi["motions"][number], 
   return { drive, chain, parts, faults: found }
 }
 
+function programmeFaults({ motions, programme }: RigSi): Issue[] {
+  const names = motions.map((one) => one.name)
+  return programme.flatMap(({ motion, at }, i): Issue[] => {
+    if (!names.includes(motion))
+      return [issue("inconsistent", ["programme", i, "motion"], `"${motion}"`, `one of ${names.map((n) => `"${n}"`).join(", ")}`)]
+    const same = programme.findIndex((step) => step.motion === motion && step.at === at)
+    if (same < i) return [issue("inconsistent", ["programme", i, "at"], `${at} s, at which step ${same} moves it too`, "another time")]
+    return []
+  })
+}
+
 /** Every fault of a document that its fields alone do not show. */
 export function rigFaults(members: Members, rig: RigSi): Issue[] {
   const found = [
@@ -173,6 +184,7 @@ export function rigFaults(members: Members, rig: RigSi): Issue[] {
       "motion",
     ),
     ...powerFaults(rig),
+    ...programmeFaults(rig),
   ]
   rig.motions.forEach((motion, i) => {
     const path = ["motions", i]

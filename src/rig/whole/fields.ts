@@ -111,6 +111,22 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
         flies: { kind: "flag", label: "must go by air", default: false },
       },
     },
+    programme: {
+      kind: "list",
+      label: "what moves when",
+      min: 0,
+      max: 200,
+      default: [],
+      of: {
+        kind: "group",
+        label: "step",
+        fields: {
+          at: { kind: "time", symbol: "t_p", label: "when it begins", min: 0, max: "24 h" },
+          motion: name("motion that moves"),
+          to: { kind: "ratio", symbol: "s_p", label: "where to, as a share of its drive's travel", min: 0, max: 1 },
+        },
+      },
+    },
     posture: {
       kind: "group",
       label: "how the wearer leans",

@@ -208,6 +208,7 @@ const ours: Members = { drives, transmissions, mechanisms } as unknown as Member
  * - `motions`: motions [list of 1 to 40]
  * - `power`: power [group; optional]
  * - `day`: the day out [group; optional, with a default of its own]
+ * - `programme`: what moves when [list of 0 to 200; default none]
  * - `posture`: how the wearer leans [group; optional, with a default of its own]
  * - `motion`: motion asked about [text of 1 to 100 characters; optional]
  *
@@ -277,6 +278,7 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
  * - `motions`: motions [list of 1 to 40]
  * - `power`: power [group; optional]
  * - `day`: the day out [group; optional, with a default of its own]
+ * - `programme`: what moves when [list of 0 to 200; default none]
  * - `posture`: how the wearer leans [group; optional, with a default of its own]
  *
  * **Results**
