@@ -66,6 +66,7 @@ export type {
   Mount,
   Moved,
   Posture,
+  ProgrammeStep,
   Rig,
   RigDrive,
   RigMechanism,

@@ -40,7 +40,7 @@ function flapMasses(linkage: Part, gyration: unknown): Part[] {
   const centre = siOf("length", linkage.flapCentre, 0)
   const mass = siOf("mass", linkage.flapMass, 0)
   const about = siOf("length", gyration, centre)
-  // a flap whose mass is not stated has the least that a mass may have
+  // a flap whose mass is not stated has the smallest that a mass may have
   if (!(mass > 0)) return [{ name: "flap, its mass not stated", mass: "0.1 g", radius: linkage.flapCentre ?? 0 }]
   if (!(about > centre) || !(centre > 0)) return [{ name: "flap", mass: linkage.flapMass, radius: linkage.flapCentre ?? 0 }]
   const share = (centre / about) ** 2
