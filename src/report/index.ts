@@ -1,1 +1,3 @@
-export { type Report, report } from "./report.js"
+export type { MotionAnswer, ReportCaution, ReportContent, ReportState, SubjectChecks, WayAnswer } from "./content.js"
+export type { Defaults } from "./defaults.js"
+export { type FirstEdition, type Report, type ReportKit, report } from "./report.js"

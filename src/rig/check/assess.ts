@@ -1,6 +1,6 @@
 // Every check of a rig, worst first.
 import { formatNumber, formatQuantity, type Kind } from "../../quantity/index.js"
-import { type Caution, citation, type OutFields } from "../../solver/index.js"
+import { type Caution, caution, citation, commonPractice, type OutFields } from "../../solver/index.js"
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 import type { RigCheck } from "./check.js"
@@ -12,7 +12,7 @@ import { motionChecks } from "./checks-motion.js"
 import { programmeChecks } from "./checks-programme.js"
 import { runChecks } from "./checks-runs.js"
 import { sourceChecks } from "./checks-sources.js"
-import { judged } from "./conditions.js"
+import { type Judged, judged } from "./conditions.js"
 import { type CheckSeverity, type CheckVerdict, type Measured, mostUrgent, type Relation, utilisationOf, verdictOf } from "./finding.js"
 
 /** One finding of an assessment. */
@@ -84,7 +84,8 @@ export const checks: readonly RigCheck[] = [
 ]
 
 const sign: Readonly<Record<Relation, string>> = { "at-most": "≤ ", "at-least": "≥ ", within: "", outside: "", rule: "" }
-const plain = (value: number, kind: Kind | "number") => (kind === "number" ? formatNumber(value) : formatQuantity(kind, value))
+const plain = (value: number, kind: Kind | "number") =>
+  kind === "number" ? formatNumber(value) : formatQuantity(kind, value, kind === "ratio" ? "%" : undefined)
 
 function shownLimit({ relation, kind, limit, halfWidth = 0 }: Measured): string {
   if (limit === null) return ""
@@ -93,16 +94,24 @@ function shownLimit({ relation, kind, limit, halfWidth = 0 }: Measured): string 
   return `${sign[relation]}${plain(limit, kind)}`
 }
 
-/** Findings of a rig, and the cautions that its solvers raised. */
+/** A caution, and the findings that raised it. */
+export interface Raised {
+  readonly caution: Caution
+  readonly by: readonly RigFinding[]
+}
+
+/** Findings of a rig, the cautions that its solvers raised, and all that was looked at. */
 export interface Judgement {
   readonly findings: readonly RigFinding[]
-  readonly cautions: readonly Caution[]
+  readonly raised: readonly Raised[]
+  readonly judged: Judged
 }
 
 /** Every finding of a rig, with the cautions that its solvers raised. */
 export function findingsOf(members: Members, rig: RigSi): Judgement {
   const at = judged(members, rig)
-  const cautions: Caution[] = []
+  // one hazard has many texts: merged by what they say, not by their code
+  const raised = new Map<string, { readonly caution: Caution; readonly by: RigFinding[] }>()
   const findings = checks.flatMap((check) =>
     check.find(at).map(({ subject, result }): RigFinding => {
       const common = { id: check.id, subject, title: check.title, severity: check.severity, change: null }
@@ -122,9 +131,7 @@ export function findingsOf(members: Members, rig: RigSi): Judgement {
           because: result.because,
           source: "",
         }
-      // one hazard has many texts: merged by what they say, not by their code
-      for (const c of result.cautions ?? []) if (!cautions.some((d) => d.message === c.message)) cautions.push(c)
-      return {
+      const finding: RigFinding = {
         ...common,
         verdict: verdictOf(result),
         relation: result.relation,
@@ -139,9 +146,39 @@ export function findingsOf(members: Members, rig: RigSi): Judgement {
         because: null,
         source: citation(result.source),
       }
+      for (const c of result.cautions ?? []) {
+        const known = raised.get(c.message)
+        if (known) known.by.push(finding)
+        else raised.set(c.message, { caution: c, by: [finding] })
+      }
+      return finding
     }),
   )
-  return { findings: [...findings].sort(mostUrgent), cautions }
+  return { findings: [...findings].sort(mostUrgent), raised: [...raised.values()], judged: at }
+}
+
+/** Cautions that go with every assessment. */
+export function assessCautions(out: RigAssessment): Caution[] {
+  const found: Caution[] = [
+    caution(
+      "guidance-not-permission",
+      "warning",
+      "An assessment by calculation, not a clearance: try the rig slowly and with a helper first, keep to local codes and the event's rules, let qualified people judge what can hurt somebody, and take it off at pain, numbness, dizziness or breathlessness.",
+    ),
+  ]
+  if (out.unknown)
+    found.push(
+      caution(
+        "not-everything-checked",
+        "caution",
+        "{unknown} of the checks could not be made: what is not checked is not known to be safe.",
+        commonPractice,
+        {
+          unknown: out.unknown,
+        },
+      ),
+    )
+  return found
 }
 
 const many = (n: number, one: string, more: string) => `${n} ${n === 1 ? one : more}`

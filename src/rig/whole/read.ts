@@ -34,7 +34,8 @@ export function readDocument(source: unknown, assess: { read: Solver<AnyRig, obj
   return document as unknown as AnyRig
 }
 
-function brought(data: Readonly<Record<string, unknown>>): Record<string, unknown> {
+/** A document of version 1 in the form of version 2; its note says what was left out. */
+export function brought(data: Readonly<Record<string, unknown>>): Record<string, unknown> {
   const { rig, left } = fromVersion1(data)
   const note = typeof rig.note === "string" ? rig.note : ""
   if (!left.length) return rig

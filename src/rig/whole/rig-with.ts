@@ -11,7 +11,7 @@ import {
   type Solver,
   solver,
 } from "../../solver/index.js"
-import { assessment, assessmentOutput, findingsOf, type Judgement, type RigAssessment } from "../check/assess.js"
+import { assessCautions, assessment, assessmentOutput, findingsOf, type Judgement, type RigAssessment } from "../check/assess.js"
 import type { CheckVerdict } from "../check/finding.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
@@ -257,7 +257,7 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
  * Formula: the share of a limit that is used is u = (x − x₀)/(L − x₀) where x may be at most L, (L − x₀)/(x − x₀) where it must
  * be at least L, the distance from the middle over half the width in a band; from 0.9 on it is marginal.
  *
- * Valid for motions, supply and wiring; wearer, venue and frame are judged by `assess` on a document of version 1.
+ * Valid where the solvers it asks are: what lies outside a model is told as not judged.
  *
  * **Inputs**
  * - `wearer`: wearer [group; optional]
@@ -370,7 +370,7 @@ function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAsses
       ],
       sources: [EACH_CHECK],
       check: (rig) => rigFaults(members, si(rig)),
-      cautions: (_, out, trace) => assessCautions(out, trace.cautions ?? []),
+      cautions: (_, out, trace) => [...assessCautions(out), ...(trace.raised ?? []).map((one) => one.caution)],
     }),
   )
 }
@@ -381,27 +381,4 @@ const verdictNumber: Readonly<Record<CheckVerdict, number>> = {
   "not enough data": 1,
   "cannot be judged": 1,
   meets: 0,
-}
-
-function assessCautions(out: RigAssessment, raised: readonly Caution[]): Caution[] {
-  const found: Caution[] = [
-    caution(
-      "guidance-not-permission",
-      "warning",
-      "An assessment by calculation, not a clearance: try the rig slowly and with a helper first, keep to local codes and the event's rules, let qualified people judge what can hurt somebody, and take it off at pain, numbness, dizziness or breathlessness.",
-    ),
-  ]
-  if (out.unknown)
-    found.push(
-      caution(
-        "not-everything-checked",
-        "caution",
-        "{unknown} of the checks could not be made: what is not checked is not known to be safe.",
-        commonPractice,
-        {
-          unknown: out.unknown,
-        },
-      ),
-    )
-  return [...found, ...raised]
 }
