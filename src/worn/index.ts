@@ -40,6 +40,8 @@ export {
 } from "./effort/wear-schedule/index.js"
 export { usualWalkingSpeed } from "./effort/wear-schedule/strain.js"
 export type { FirstLimit, MaxRig, Rest, WearScheduleCaution, WearScheduleRefusal } from "./effort/wear-schedule/types.js"
+export { type Breakaway, type BreakawayInput, breakaway } from "./load/breakaway/index.js"
+export type { BreakawayCaution, BreakawayRefusal } from "./load/breakaway/types.js"
 export {
   type CarriedLoad,
   type CarriedLoadInput,
@@ -53,8 +55,12 @@ export { carriedLoadSideView } from "./load/carried-load/view.js"
 export type { Coupling, LiftDuration, Lifter } from "./load/data-lift.js"
 export type { LiftLimitCaution, LiftLimitRefusal } from "./load/lift-limit/index.js"
 export { type LiftLimit, type LiftLimitInput, liftLimit } from "./load/lift-limit/index.js"
+export { type SlungLoad, type SlungLoadInput, slungLoad } from "./load/slung-load/index.js"
+export type { SlungLoadCaution, SlungLoadRefusal } from "./load/slung-load/types.js"
 export { type StrapPressure, type StrapPressureInput, strapPressure } from "./load/strap-pressure/index.js"
 export type { StrapPressureCaution, StrapPressureRefusal } from "./load/strap-pressure/types.js"
+export { type WalkingLoad, type WalkingLoadInput, walkingLoad } from "./load/walking-load/index.js"
+export type { WalkingLoadCaution } from "./load/walking-load/types.js"
 export { type PassageKind, type PassagePlace, passagePlaces } from "./surroundings/data-access.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./surroundings/data-wind.js"
 export { type Overturning, type OverturningInput, overturning, type WindFrom } from "./surroundings/overturning/index.js"

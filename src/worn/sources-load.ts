@@ -135,6 +135,34 @@ export const PACE: Source = {
   where: "abstract: 2.0 steps a second at 1.4 m/s on floors, 1.8 at 1.3 m/s on footbridges, 800 people unaware",
   verified: "seen",
 }
+export const BASE_MOTION: Source = {
+  title: "Mechanical Vibrations",
+  by: "S. S. Rao",
+  edition: "5th, 2011",
+  where: "section 3.6, harmonic motion of the base; example 3.4: 1.100964",
+  verified: "not-seen",
+}
+export const FLEXIBLE_PACK: Source = {
+  title: "Characterization of the mechanical properties of backpacks and their influence on the energetics of walking",
+  by: "M. Foissac and others",
+  edition: "J. Biomech. 42, 2009",
+  where: "abstract: peaks of acceleration lower by 22 and 8 % when slow, forces and oxygen uptake higher at 5.2 and 6 km/h",
+  verified: "seen",
+}
+export const ONE_HAND_BAG: Source = {
+  title: "The response of the body when carrying a handbag",
+  by: "C. Phonpichit, W. Chansirinukor, C. Akamanon",
+  edition: "Work 55, 2016",
+  where: "abstract: 13 women, 5, 7 and 10 % of body mass; one-sided for long above 10 % can cause problems",
+  verified: "seen",
+}
+export const SHOULDER_BAGS: Source = {
+  title: "Relationship between shoulder pain and weight of shoulder bags in young women",
+  by: "A. P. V. Abdon and others",
+  edition: "Motricidade 14, 2018",
+  where: "abstract: 316 women; those in pain carried about 4.02 % of body mass",
+  verified: "seen",
+}
 
 // Straps, cords and releases
 
@@ -185,6 +213,37 @@ export const EN_71_1: Source = {
   where: "clause 5.4, as quoted: a cord that can form a loop at the neck parts at 25 N or less; later editions changed lengths",
   verified: "seen",
   read: "2026-11-28",
+}
+
+export const BREAK_AWAY_CORDS: Source = {
+  title: "Toy updates: cords that break off below 25 N are outside the rule for drawstrings on dressing-up clothes",
+  by: "SGS",
+  edition: "July 2020",
+  where: "cords",
+  verified: "seen",
+  read: "2026-11-28",
+}
+export const CHILDREN_CORDS: Source = {
+  title: "Cords and drawstrings on children's clothing (EN 14682)",
+  by: "Tukes, Finnish Safety and Chemicals Agency",
+  where:
+    "up to 7 years and 134 cm: no cords at hood and neck; up to 14 years: no free ends at the neck; stage costumes are outside the rule",
+  verified: "seen",
+  read: "2026-11-28",
+}
+export const NECK_FORCE: Source = {
+  title: "Measurement of force to obstruct the cervical arteries and distribution of tension exerted on a ligature in hanging",
+  edition: "2009",
+  where: "abstract: 6 kg for the carotid arteries, 7 kg for the vertebral",
+  verified: "seen",
+}
+export const SKIN_FRICTION: Source = {
+  title:
+    "Evaluating the repeatability of friction coefficient measurements and tactile perceptions in skin–textile interactions across body regions",
+  by: "M. Temel, A. A. Johnson, A. B. Lloyd",
+  edition: "Tribology Letters 70, 2022",
+  where: "abstract: cotton at rest on skin, 0.90 ± 0.19 on the chest, 0.31 ± 0.07 on the back of the forearm",
+  verified: "seen",
 }
 
 // Cost of walking

@@ -1,7 +1,7 @@
 import { switchForce } from "../../src/worn/body/data-reach.js"
 import { type SegmentTable, segmentRows, statureFractions, winterCompounds, winterTrunk } from "../../src/worn/body/data-segments.js"
-import { type BodyLength, bodyDimension, bodySegments, carriedLoad, strapPressure, survey } from "../../src/worn/index.js"
-import { headMassLimit, loadGuidance, muscleForce, stability, walkingFactor } from "../../src/worn/load/data-load.js"
+import { type BodyLength, bodyDimension, bodySegments, breakaway, carriedLoad, strapPressure, survey } from "../../src/worn/index.js"
+import { baseMotion, headMassLimit, loadGuidance, muscleForce, stability, walkingFactor } from "../../src/worn/load/data-load.js"
 import {
   childStraps,
   hipBeltShare,
@@ -245,7 +245,10 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
     pressure_kPa: childStraps.right.map((p) => (p * mmHg) / 1000),
   }),
   "worn-strap-pressure-children-left": table({ pressure_mmHg: childStraps.left }),
-  "cords-en71-noose-and-length": table({ separates_at_or_below_N: throatRelease }),
+  "cords-en71-noose-and-length": () => ({ separates_at_or_below_N: breakaway(breakaway.example).pullLimit as number }),
+  "walking-base-motion-rao-3-4": (i) => ({
+    transmissibility: baseMotion(i.frequency_rad_s / i.natural_frequency_rad_s, i.damping_ratio).force,
+  }),
   "cords-weakly-attached-25N": table({ break_away_max_N: throatRelease }),
   "release-ada-operable-part": table({ force_N: switchForce }),
   "worn-strap-width-optimum": table({ widths_cm: testedWidths.widths.map((w) => 100 * w), best_width_cm: 100 * testedWidths.best }),

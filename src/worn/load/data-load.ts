@@ -56,6 +56,19 @@ export function walkingFactor(harmonic: 1 | 2 | 3 | 4, frequency: number): numbe
   }
 }
 
+/** Peak of the force of four harmonics at two steps a second, as a multiple of the static weight, should all of them meet. */
+export const walkingPeak = ([1, 2, 3, 4] as const).reduce<number>((sum, h) => sum + walkingFactor(h, 2 * h), 1)
+
+/**
+ * A mass on a spring and damper whose base is shaken harmonically: force passed on over that of the base's acceleration, and travel
+ * against the base over the sag under that force at rest; for the frequency over the natural one (S. S. Rao, Mechanical Vibrations).
+ */
+export function baseMotion(frequencyRatio: number, dampingRatio: number): { readonly force: number; readonly travel: number } {
+  const drag = 2 * dampingRatio * frequencyRatio
+  const travel = 1 / Math.hypot(1 - frequencyRatio ** 2, drag)
+  return { force: travel * Math.hypot(1, drag), travel }
+}
+
 /** Pull of a muscle that balances forces (N) at their arms (m) with its own arm (m). */
 export function muscleForce(forces: readonly number[], arms: readonly number[], muscleArm: number): number {
   return forces.reduce((sum, force, i) => sum + force * (arms[i] as number), 0) / muscleArm

@@ -28,5 +28,17 @@ export const testedBeltTensions = { low: 30, high: 120 } as const
 /** Pull at which a cord or strap near the throat must part, N: the rule for toys. */
 export const throatRelease = 25
 
+/** Force round the neck at which both carotid arteries closed, N: 6 kgf (2009). */
+export const arteryForce = 6 * 9.80665
+
+/** Friction at rest of cotton on skin: back of the forearm and chest, means of the least and the most gripping place (Temel and others 2022). */
+export const skinFriction = { low: 0.31, high: 0.9 } as const
+
+/** Stature up to which children's clothing may have no cords at hood and neck, m (EN 14682). */
+export const youngStature = 1.34
+
+/** Share of body mass on one side: published as too much for long (Phonpichit and others), and carried by those in pain (Abdon and others). */
+export const slungShares = { adult: 0.1, complaints: 0.04 } as const
+
 /** Sources on straps. */
 export const strapSources: readonly Source[] = [MACIAS, LAFIANDRA, WETTENSCHWILER, GOLRIZ, HOLEWIJN, CAPSTAN, EN_71_1]

@@ -1,29 +1,12 @@
 import { type Caution, caution, commonPractice, type SiOf } from "../../../solver/index.js"
-import { takeItOff } from "../../care.js"
-import { EN_71_1, GOLRIZ, HOLEWIJN, LAFIANDRA, MACIAS, WETTENSCHWILER } from "../../sources-load.js"
-import {
-  childStraps,
-  mmHg,
-  occlusionPressure,
-  strapPressureLimit,
-  testedBeltTensions,
-  testedWidths,
-  throatRelease,
-} from "../data-straps.js"
+import { takeItOff, throat } from "../../care.js"
+import { GOLRIZ, HOLEWIJN, LAFIANDRA, MACIAS, WETTENSCHWILER } from "../../sources-load.js"
+import { childStraps, mmHg, occlusionPressure, strapPressureLimit, testedBeltTensions, testedWidths } from "../data-straps.js"
 import type { StrapPressure, StrapPressureCaution, StrapPressureInput } from "./types.js"
 
 /** What goes with an answer of strapPressure. */
 export function strapPressureCautions(si: SiOf<StrapPressureInput>, out: StrapPressure): Caution<StrapPressureCaution>[] {
-  const found: Caution<StrapPressureCaution>[] = [
-    takeItOff,
-    caution(
-      "throat",
-      "warning",
-      "No strap, collar, cord or cape may lie across the throat or close round the neck. Whatever has to pass near it parts by itself under a pull of {throatRelease force N} or less (the rule for toys), at a breakaway that cannot be knotted or sewn shut; try it with a spring balance.",
-      EN_71_1,
-      { throatRelease },
-    ),
-  ]
+  const found: Caution<StrapPressureCaution>[] = [takeItOff, throat]
   if (out.utilisation > 1)
     found.push(
       caution(
