@@ -33,6 +33,9 @@ export function referenceRows(module: string): readonly ReferenceRow[] {
 /** Computes the expected values of a row; a key may be left out only by naming it in `without`. */
 export type Check = (inputs: RowInputs, row: ReferenceRow) => Readonly<Record<string, unknown>>
 
+/** A {@link Check} that has to be waited for. */
+export type LaterCheck = (inputs: RowInputs, row: ReferenceRow) => Promise<Readonly<Record<string, unknown>>>
+
 /** Asserts that one value agrees with the published one to the row's tolerance. */
 export function agrees(actual: unknown, expected: unknown, row: ReferenceRow, key: string): void {
   if (Array.isArray(expected)) {
@@ -62,7 +65,7 @@ export function agrees(actual: unknown, expected: unknown, row: ReferenceRow, ke
  */
 export function referenceTests(
   module: string,
-  checks: Readonly<Record<string, Check>>,
+  checks: Readonly<Record<string, Check | LaterCheck>>,
   without: Readonly<Record<string, Readonly<Record<string, string>>>> = {},
 ): void {
   const rows = referenceRows(module)
@@ -77,8 +80,8 @@ export function referenceTests(
       const check = checks[row.id]
       if (!check) continue
       const { title, year, where } = row.source
-      it(`${row.id}: ${row.what} [${row.basis}: ${title}${year ? `, ${year}` : ""}${where ? `, ${where}` : ""}]`, () => {
-        const reckoned = check(row.inputs, row)
+      it(`${row.id}: ${row.what} [${row.basis}: ${title}${year ? `, ${year}` : ""}${where ? `, ${where}` : ""}]`, async () => {
+        const reckoned = await check(row.inputs, row)
         for (const [key, expected] of Object.entries(row.expected)) {
           if (without[row.id]?.[key]) continue
           expect(key in reckoned, `the check gives no ${key}`).toBe(true)

@@ -153,7 +153,10 @@ describe("places", () => {
     (_, any) => {
       const read = any.read(any.example)
       const text = JSON.stringify(read)
-      for (const { path, keys, value } of inputPlaces(any, any.example)) {
+      const places = inputPlaces(any, any.example)
+      // of a whole rig's hundreds some thirty, evenly among them
+      const each = Math.ceil(places.length / 30)
+      for (const { path, keys, value } of places.filter((_place, i) => i % each === 0)) {
         expect(placeAt(any, read, path, ["vary"])).toMatchObject({ ok: true, value: { path, keys, value } })
         const changed = withValue(read, keys, "put")
         expect(valueAt(changed, keys)).toBe("put")

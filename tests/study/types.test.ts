@@ -3,11 +3,8 @@ import { compiledPieces } from "../helpers/pieces.js"
 
 const head = `
 import type { Current, Length, Mass } from "../src/quantity/index.js"
-import type { Rig } from "../src/rig/index.js"
-import { assessRig, move } from "../src/rig/index.js"
-import type { MotionMove, MoveInput } from "../src/rig/index.js"
-import { inputPlaces, type PathTo, type ResultAt, type ValueAt } from "../src/study/index.js"
-import { voltageDrop } from "../src/wire/index.js"
+import { inputPlaces, type PathTo, type ResultAt, solveFor, sweep, type ValueAt } from "../src/study/index.js"
+import { voltageDrop } from "../src/wire/voltage-drop.js"
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false
 type Light = { type: "bulb"; size: Length } | { type: "flame"; wicks: number; draught?: Current | null }
 interface In {
@@ -65,12 +62,31 @@ const good: PathTo<Out>[] = ["drop", "verdict", "legs.0.length", "legs.7.tight"]
 const a: PathTo<Out> = "legs.0.lenght" // 2322
 const b: Same<ResultAt<Out, "legs.0.length">, number | null> = true
 const c: Same<ResultAt<Out, "verdict">, "holds" | "fails" | null> = true`,
-  "a whole rig's document and results have them": `
-const a: PathTo<MoveInput>[] = ["motions.0.wanted.duration", "motions.1.mechanisms.0.mount.forward", "motions.0.drive.count", "power.sources.0.series", "posture.leanForward"]
-const b: PathTo<Rig> = "motions.0.mechanisms.0.mount.forwards" // 2322
-const c: ValueAt<Rig, "motions.0.mechanisms.0.mount.forward"> = "3 kg" // 2322
-const d: PathTo<MotionMove>[] = ["outDuration", "out.peakCurrent", "out.energy.winding"]
-const places = [inputPlaces(move, move.example), inputPlaces(assessRig, assessRig.example)]`,
+  "a sweep takes only the solver's own inputs, with values of their kinds, and its own outputs": `
+const run = { current: "4 A", length: "3 m", awg: 20 } as const
+const good = await sweep(voltageDrop, run, { length: ["1 ft", 2], awg: { from: 10, to: 20 } }, { outputs: ["drop", "loadVoltage"] })
+const drops: readonly (number | null)[] = good.outputs.drop
+const lengths: readonly number[] = good.inputs.length
+good.outputs.loss // 2339
+good.inputs.current // 2339
+sweep(voltageDrop, run, { lenght: ["1 ft"] }) // 2561
+sweep(voltageDrop, run, { length: ["1 kg"] }) // 2322
+sweep(voltageDrop, run, { length: { from: "1 m", to: "3 kg" } }) // 2322
+sweep(voltageDrop, run, { awg: [18] }, { outputs: ["dorp"] }) // 2322
+sweep(voltageDrop, { current: "4 A" }, { awg: [18] }) // 2345`,
+  "solveFor varies only the solver's own inputs towards values of its own results": `
+const run = { current: "4 A", length: "3 m", awg: 20 } as const
+const far = await solveFor(voltageDrop, run, { vary: "length", target: { output: "drop", equals: "1 V" } })
+const metres: number | undefined = far.hits[0]?.value
+const metal = await solveFor(voltageDrop, run, { vary: "material", target: { output: "drop", atMost: 1 } })
+const word: "copper" | "aluminium" | "copper-clad-aluminium" | "tinned-copper" | undefined = metal.hits[0]?.value as "copper"
+const two = await solveFor(voltageDrop, run, { varyAll: { awg: [18, 20], current: ["3 A"] }, target: { answers: true } })
+const pair: { readonly awg: number; readonly current: number } | undefined = two.hits[0]?.value
+solveFor(voltageDrop, run, { vary: "lenght", target: { answers: true } }) // 2769
+solveFor(voltageDrop, run, { vary: "length", among: ["1 kg"], target: { answers: true } }) // 2769
+solveFor(voltageDrop, run, { vary: "length", target: { output: "dorp", equals: 1 } }) // 2769
+solveFor(voltageDrop, run, { vary: "length", target: { output: "drop", is: "big" } }) // 2769
+solveFor(voltageDrop, run, { varyAll: { awg: ["1 kg"] }, target: { answers: true } }) // 2769`,
   "a solver's base is its input": `
 inputPlaces(voltageDrop, { current: "4 A", length: "3 m", awg: 20 })
 inputPlaces(voltageDrop, { current: "4 A", length: "3 kg", awg: 20 }) // 2322`,
