@@ -60,7 +60,10 @@ function unlimited(fields: AnyFields, path = ""): string[] {
   return Object.entries(fields).flatMap(([key, field]) => within(field, path + key))
 }
 
-const close = (a: number, b: number, floor: number) => Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b)) + floor
+/** Below the smallest normal number digits are lost one by one. */
+const SMALLEST_NORMAL = 2 ** -1022
+const close = (a: number, b: number, floor: number) =>
+  Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b)) + Math.max(floor, SMALLEST_NORMAL)
 
 describe.each(solvers)("laws: $id", ({ id, solver }: { id: string; solver: AnySolver }) => {
   const fields = solver.input as unknown as AnyFields

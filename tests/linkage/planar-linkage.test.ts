@@ -350,12 +350,12 @@ describe("planarLinkage by itself", () => {
     )
     expect(mixed.noSolution).toBe("under-constrained")
     expect(mixed.message).toContain("only repeat others")
-    // a sketch a kilometre off is a matter of putting the parts together, not of how many there are
+    // a sketch a hundred metres off is a matter of putting the parts together, not of how many there are
     const farOff = {
       ...base,
       points: [
         { name: "A", x: 0.02, y: 0.03 },
-        { name: "B", x: 0.1, y: -1000 },
+        { name: "B", x: 0.1, y: -100 },
       ],
     }
     const fine = farOff.bars.map((bar) => (bar.name === "coupler" ? { ...bar, length: 1e-5 } : bar))

@@ -47,6 +47,10 @@ export function pinsByDistances(task: Task, pivot: Point): Point[] {
     .filter(isIn)
 }
 
+/** Ways round that the input link may turn: 1 is counter-clockwise. */
+const sensesOf = ({ turns = "either" }: Task): readonly (1 | -1)[] =>
+  turns === "either" ? [1, -1] : turns === "counter-clockwise" ? [1] : [-1]
+
 interface Link {
   readonly pivot: Point
   readonly pin: Point
@@ -83,7 +87,7 @@ export function bestTransmission(task: Task): number {
       if (drive === follow || ground < low || ground > high || coupler < low || coupler > high) continue
       const atPoses = Math.min(...drive.places.map((a, i) => acute(a, follow.places[i] as Point, follow.pivot)))
       if (atPoses <= best) continue
-      for (const sense of [1, -1] as const) best = Math.max(best, stepped(drive, follow, coupler, sense, true))
+      for (const sense of sensesOf(task)) best = Math.max(best, stepped(drive, follow, coupler, sense, true))
     }
   return best
 }
@@ -108,7 +112,7 @@ export function bruteForce(task: Task, smallest: boolean): { best: number; passe
       const ground = Math.hypot(drive.pivot.x - follow.pivot.x, drive.pivot.y - follow.pivot.y)
       const coupler = Math.hypot(drive.pin.x - follow.pin.x, drive.pin.y - follow.pin.y)
       if (drive === follow || !isAllowed(ground) || !isAllowed(coupler)) continue
-      const least = Math.max(stepped(drive, follow, coupler, 1), stepped(drive, follow, coupler, -1))
+      const least = Math.max(...sensesOf(task).map((sense) => stepped(drive, follow, coupler, sense)))
       if (Math.abs(least - transmissionLimit) < 2e-3) near++
       if (least < transmissionLimit) continue
       passed++

@@ -96,7 +96,14 @@ export const formulae = (): readonly OwnStep[] => [
   { symbol: "omega_b", meaning: "none where it locks", is: "0 / s", when: "locked == 1" },
   { symbol: "J_m", kind: "momentOfInertia", meaning: "inertia at the motor", is: "J_0 + sum(J_k ./ f_k.^2) + J_L / i^2" },
   { symbol: "J_2", meaning: "inertia at the output", is: "J_m * i^2" },
-  { symbol: "s_r", meaning: "rotor's share of the inertia", is: "J_0 / max(J_m, 1e-300 kg m^2)" },
+  {
+    symbol: "shares",
+    kind: "number",
+    meaning: "1 where the rotor has a share of the inertia",
+    given: (_, out) => (out.rotorShare > 0 ? 1 : 0),
+  },
+  { symbol: "s_r", meaning: "rotor's share of the inertia", is: "J_0 / J_m", when: "shares == 1" },
+  { symbol: "s_r", meaning: "none of it is the rotor's", is: "0", when: "shares == 0" },
   {
     symbol: "alpha_2",
     meaning: "acceleration from rest, through the gears' losses",

@@ -102,7 +102,7 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution<GearmotorRefusa
  * loss; helps: 1 where the load helps; locked: 1 where a stage locks; starts: 1 where there is inertia to start;
  * draws: 1 where power is taken for a load; drives: 1 where the load drives the motor; T_sm: torque at the motor at
  * standstill [N m]; I_d: current that friction and drag take [A]; eta_b: efficiency of the gears, load driving; J_m:
- * inertia at the motor [kg m²].
+ * inertia at the motor [kg m²]; shares: 1 where the rotor has a share of the inertia.
  *
  * **Sources**
  * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapter 3 (not verified against the document)

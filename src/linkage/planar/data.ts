@@ -5,9 +5,9 @@ import type { SiOf } from "../../solver/index.js"
 export interface LinkagePoint {
   /** Name that the other lists call it by. [text of 1 to 100 characters] */
   readonly name: string
-  /** Place in the sketch. [x; −1 to 1 km] */
+  /** Place in the sketch. [x; −100 to 100 m] */
   readonly x: Length
-  /** Coordinate y. [y; −1 to 1 km] */
+  /** Coordinate y. [y; −100 to 100 m] */
   readonly y: Length
 }
 
@@ -19,7 +19,7 @@ export interface LinkageBar {
   readonly from: string
   /** Pin at the other end. [text of 1 to 100 characters] */
   readonly to: string
-  /** Pin to pin; taken from the sketch where left out. [l; 0.01 mm to 1 km; optional] */
+  /** Pin to pin; taken from the sketch where left out. [l; 0.01 mm to 100 m; optional] */
   readonly length?: Length | null
 }
 
@@ -31,9 +31,9 @@ export interface CarriedPoint {
   readonly from: string
   /** To point [text of 1 to 100 characters] */
   readonly to: string
-  /** Distance along the bar from `from`; from the sketch where left out. [u; −1 to 1 km; optional] */
+  /** Distance along the bar from `from`; from the sketch where left out. [u; −100 to 100 m; optional] */
   readonly along?: Length | null
-  /** Distance to the left of the bar; from the sketch where left out. [w; −1 to 1 km; optional] */
+  /** Distance to the left of the bar; from the sketch where left out. [w; −100 to 100 m; optional] */
   readonly across?: Length | null
 }
 
@@ -47,7 +47,7 @@ export interface LinkageSlider {
   readonly from: string
   /** Second point of the line. [text of 1 to 100 characters] */
   readonly to: string
-  /** Distance of the point to the left of the line; from the sketch where left out. [h; −1 to 1 km; optional] */
+  /** Distance of the point to the left of the line; from the sketch where left out. [h; −100 to 100 m; optional] */
   readonly offset?: Length | null
 }
 
@@ -81,9 +81,9 @@ export interface LinkageActuator {
   readonly from: string
   /** To point [text of 1 to 100 characters] */
   readonly to: string
-  /** Length at the start; from the sketch where left out. [s_0; 0.01 mm to 1 km; optional] */
+  /** Length at the start; from the sketch where left out. [s_0; 0.01 mm to 100 m; optional] */
   readonly start?: Length | null
-  /** Length at the end; as at the start where left out. [s_1; 0.01 mm to 1 km; optional] */
+  /** Length at the end; as at the start where left out. [s_1; 0.01 mm to 100 m; optional] */
   readonly end?: Length | null
   /** Speed at the end of the motion, for velocities there. [v; −1000 to 1000 m/s; default 0] */
   readonly speed?: Speed

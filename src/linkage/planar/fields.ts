@@ -12,8 +12,8 @@ const place = (label: string) =>
     label,
     fields: {
       name: { kind: "text", label: "name", min: 1, max: 100 },
-      x: { kind: "length", symbol: "x", label: "x", min: "-1 km", max: "1 km" },
-      y: { kind: "length", symbol: "y", label: "y", min: "-1 km", max: "1 km" },
+      x: { kind: "length", symbol: "x", label: "x", min: "-100 m", max: "100 m" },
+      y: { kind: "length", symbol: "y", label: "y", min: "-100 m", max: "100 m" },
     },
   }) as const
 
@@ -29,7 +29,7 @@ export const mechanismFields: Fields<MechanismInput> = {
     of: {
       kind: "group",
       label: "bar",
-      fields: { name, ...ends, length: { kind: "length", symbol: "l", label: "length", min: "0.01 mm", max: "1 km", default: null } },
+      fields: { name, ...ends, length: { kind: "length", symbol: "l", label: "length", min: "0.01 mm", max: "100 m", default: null } },
     },
   },
   carried: {
@@ -44,8 +44,8 @@ export const mechanismFields: Fields<MechanismInput> = {
       fields: {
         point: { kind: "text", label: "point", min: 1, max: 100 },
         ...ends,
-        along: { kind: "length", symbol: "u", label: "along the bar", min: "-1 km", max: "1 km", default: null },
-        across: { kind: "length", symbol: "w", label: "to the left of the bar", min: "-1 km", max: "1 km", default: null },
+        along: { kind: "length", symbol: "u", label: "along the bar", min: "-100 m", max: "100 m", default: null },
+        across: { kind: "length", symbol: "w", label: "to the left of the bar", min: "-100 m", max: "100 m", default: null },
       },
     },
   },
@@ -62,7 +62,7 @@ export const mechanismFields: Fields<MechanismInput> = {
         name,
         point: { kind: "text", label: "point", min: 1, max: 100 },
         ...ends,
-        offset: { kind: "length", symbol: "h", label: "to the left of the line", min: "-1 km", max: "1 km", default: null },
+        offset: { kind: "length", symbol: "h", label: "to the left of the line", min: "-100 m", max: "100 m", default: null },
       },
     },
   },
@@ -116,8 +116,8 @@ export const mechanismFields: Fields<MechanismInput> = {
       fields: {
         name,
         ...ends,
-        start: { kind: "length", symbol: "s_0", label: "length at the start", min: "0.01 mm", max: "1 km", default: null },
-        end: { kind: "length", symbol: "s_1", label: "length at the end", min: "0.01 mm", max: "1 km", default: null },
+        start: { kind: "length", symbol: "s_0", label: "length at the start", min: "0.01 mm", max: "100 m", default: null },
+        end: { kind: "length", symbol: "s_1", label: "length at the end", min: "0.01 mm", max: "100 m", default: null },
         speed: { kind: "speed", symbol: "v", label: "speed", min: -1000, max: 1000, default: 0 },
         acceleration: { kind: "acceleration", symbol: "a", label: "acceleration", min: -1e6, max: 1e6, default: 0 },
       },

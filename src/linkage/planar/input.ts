@@ -12,9 +12,9 @@ export interface LinkageMass {
   readonly to: string
   /** Mass. [m; 0 to 1000 kg] */
   readonly mass: Mass
-  /** Distance of its centre along the bar from `from`; the middle where left out. [u_m; −1 to 1 km; optional] */
+  /** Distance of its centre along the bar from `from`; the middle where left out. [u_m; −100 to 100 m; optional] */
   readonly along?: Length | null
-  /** Distance of its centre to the left of the bar. [w_m; −1 to 1 km; default 0] */
+  /** Distance of its centre to the left of the bar. [w_m; −100 to 100 m; default 0] */
   readonly across?: Length
   /**
    * Moment of inertia about its own centre; that of a slender bar from pin to pin where left out, 0 for a small weight.
@@ -59,8 +59,8 @@ export const planarFields = (): Fields<PlanarLinkageInput> => ({
         from: { kind: "text", label: "from point", min: 1, max: 100 },
         to: { kind: "text", label: "to point", min: 1, max: 100 },
         mass: { kind: "mass", symbol: "m", label: "mass", min: 0, max: 1000, typical: ["20 g", "1 kg"] },
-        along: { kind: "length", symbol: "u_m", label: "centre along the bar", min: "-1 km", max: "1 km", default: null },
-        across: { kind: "length", symbol: "w_m", label: "centre to the left of the bar", min: "-1 km", max: "1 km", default: 0 },
+        along: { kind: "length", symbol: "u_m", label: "centre along the bar", min: "-100 m", max: "100 m", default: null },
+        across: { kind: "length", symbol: "w_m", label: "centre to the left of the bar", min: "-100 m", max: "100 m", default: 0 },
         inertia: { kind: "momentOfInertia", symbol: "I_m", label: "inertia about its centre", min: 0, max: 1e6, default: null },
       },
     },
