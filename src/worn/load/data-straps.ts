@@ -31,7 +31,7 @@ export const throatRelease = 25
 /** Force round the neck at which both carotid arteries closed, N: 6 kgf (2009). */
 export const arteryForce = 6 * 9.80665
 
-/** Friction at rest of cotton on skin: back of the forearm and chest, means of the least and the most gripping place (Temel and others 2022). */
+/** Friction at rest of cotton on skin, means of the back of the forearm and of the chest, lowest and highest of six places (Temel and others 2022). */
 export const skinFriction = { low: 0.31, high: 0.9 } as const
 
 /** Stature up to which children's clothing may have no cords at hood and neck, m (EN 14682). */
