@@ -2,7 +2,7 @@
 import { escapeMarkdown as text } from "../drawing/index.js"
 import type { RigFinding } from "../rig/check/assess.js"
 import type { ReportContent } from "./content.js"
-import { against, capital, defaultsLine, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
+import { against, capital, defaultsLine, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
 
 const row = (f: RigFinding) =>
   `| ${marks[f.verdict]} ${f.verdict} | ${text(f.title)} | ${text(f.shownValue)} | ${text(f.shownLimit)} | ${share(f.utilisation)} | ${text(capital(f.sentence))} | ${text([f.condition, f.source].filter(Boolean).join("; "))} |`
@@ -51,7 +51,10 @@ export function markdownOf(content: ReportContent): string {
         `### ${text(capital(subject))}`,
         "",
         ...(pressing.length ? table(pressing) : []),
-        ...notMade.map((f) => `- ? ${text(f.title)}: ${text(capital(f.sentence))}${f.missing ? ` (missing: ${text(f.missing)})` : ""}`),
+        ...notMade.map((f) => {
+          const why = lack(f, subjects)
+          return `- ? ${text(f.title)}: ${text(capital(f.sentence))}${why ? ` (${why.word}: ${text(why.what)})` : ""}`
+        }),
         ...(notMade.length ? [""] : []),
         ...(met.length ? [`${metLine(met)}:`, "", ...table(met)] : []),
       ]

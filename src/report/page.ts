@@ -4,7 +4,7 @@ import type { RigFinding } from "../rig/check/assess.js"
 import type { MotionAnswer, ReportCaution, ReportContent, SubjectChecks, WayAnswer } from "./content.js"
 import type { Picture } from "./picture.js"
 import { style } from "./style.js"
-import { against, capital, defaultsLine, inTime, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
+import { against, capital, defaultsLine, inTime, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
 
 const tones = {
   "falls short": "short",
@@ -32,12 +32,14 @@ const table = (findings: readonly RigFinding[], caption: string) =>
 
 const fold = (summary: string, inside: string) => `<details><summary>${text(summary)}</summary>${inside}</details>`
 
-function subjectOf({ subject, findings }: SubjectChecks): string {
+function openItem(f: RigFinding, all: readonly SubjectChecks[]): string {
+  const why = lack(f, all)
+  return `<li><b>${text(capital(f.title))}</b>: ${text(capital(f.sentence))}${why ? ` <small>${why.word}: ${f.missing ? `<code>${text(why.what)}</code>` : text(why.what)}</small>` : ""}</li>`
+}
+
+function subjectOf({ subject, findings }: SubjectChecks, all: readonly SubjectChecks[]): string {
   const { pressing, notMade, met } = lots(findings)
-  const open = notMade.map(
-    (f) =>
-      `<li><b>${text(capital(f.title))}</b>: ${text(capital(f.sentence))}${f.missing ? ` <small>Missing: <code>${text(f.missing)}</code></small>` : ""}</li>`,
-  )
+  const open = notMade.map((f) => openItem(f, all))
   const folds = [
     { line: `? ${many(open.length, "check was", "checks were")} not made`, inside: `<ul>${open.join("")}</ul>`, is: open.length > 0 },
     { line: `✓ ${metLine(met)}`, inside: met.length ? table(met, `${subject}: met`) : "", is: met.length > 0 },
@@ -91,7 +93,7 @@ ${standing ? `<p class="quiet">${text(standing.message)} ${defaultsLine(content.
 ${content.note ? `<p class="quiet">${text(content.note)}</p>` : ""}
 <h2>Checks</h2>
 <p class="quiet">Lines with a triangle unfold; on paper only what is unfolded is printed.</p>
-${subjects.map(subjectOf).join("\n")}
+${subjects.map((one) => subjectOf(one, subjects)).join("\n")}
 <h2>Cautions</h2>
 ${cautions.length > 1 ? "" : '<p class="quiet">None but the one above.</p>'}${loud.length ? fold(many(loud.length, "warning", "warnings"), `<ul>${loud.map(cautionOf).join("\n")}</ul>`) : ""}
 ${rest.length ? fold(many(rest.length, "further caution", "further cautions"), `<ul>${rest.map(cautionOf).join("\n")}</ul>`) : ""}

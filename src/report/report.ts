@@ -39,10 +39,9 @@ type AnyAssess = RigKit<Typed, Typed, Typed>["assess"]
 /**
  * The answer of a rig, as a page, as Markdown and as data: whether it works, how long each motion takes against what was
  * wanted, what falls short first and what could hurt somebody, one picture, then every check by what it is about with its value
- * against its limit, and every caution with the checks that raised it. A document of version 1 is brought to version 2 first.
+ * against its limit, and every caution with the checks that raised it.
  *
  * @param rig - a rig document
- * @param kit - verbs over members of one's own, from `rigWith`; left out, over ours
  * @throws InputError naming every fault of the document
  * @example
  * ```ts
@@ -53,7 +52,21 @@ type AnyAssess = RigKit<Typed, Typed, Typed>["assess"]
  * html.includes('<script') // => false
  * ```
  */
-export function report(rig: Rig | FirstEdition): Report
+export function report(rig: Rig): Report
+/**
+ * The answer of a document of version 1, which is brought to version 2 first.
+ *
+ * @param rig - a rig document of version 1
+ * @throws InputError naming every fault of the document
+ */
+export function report(rig: FirstEdition): Report
+/**
+ * The answer of a rig that names members of one's own.
+ *
+ * @param rig - a rig document
+ * @param kit - verbs over these members, from `rigWith`
+ * @throws InputError naming every fault of the document
+ */
 export function report<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism>(
   rig: NoInfer<Rig<D, T, M>>,
   kit: ReportKit<D, T, M>,

@@ -1,7 +1,7 @@
 // Words and figures that page and Markdown share.
 import { formatQuantity } from "../quantity/index.js"
 import type { RigFinding } from "../rig/check/assess.js"
-import type { ReportState, WayAnswer } from "./content.js"
+import type { ReportState, SubjectChecks, WayAnswer } from "./content.js"
 import type { Defaults } from "./defaults.js"
 
 /** Mark before a verdict, told apart without its colour. */
@@ -40,6 +40,17 @@ export const inTime = ({ duration, wanted: limit }: WayAnswer): boolean | null =
 /** Value and what it must be, as one reads it. */
 export const against = ({ shownValue, shownLimit }: RigFinding): string =>
   shownValue && shownLimit ? `${shownValue}, must be ${shownLimit}` : shownValue
+
+/** What is missing for a check that was not made, or what has to be mended before it. */
+export function lack(
+  { missing, because }: RigFinding,
+  subjects: readonly SubjectChecks[],
+): { readonly word: string; readonly what: string } | null {
+  if (missing) return { word: "Missing", what: missing }
+  if (!because) return null
+  const first = subjects.flatMap((one) => one.findings).find((f) => `${f.id}: ${f.subject}` === because)
+  return { word: "Mend first", what: first ? `${first.title} (${first.subject})` : because }
+}
 
 /** Findings of one subject in three lots. */
 export function lots(findings: readonly RigFinding[]): {
