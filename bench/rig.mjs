@@ -1,7 +1,12 @@
 import { readFileSync } from "node:fs"
 import { diagnosis } from "alula/advice"
 import { report } from "alula/report"
-import { assess, moveTime } from "alula/rig"
+import { assess, assessRig, move as moveOf, moveTime, quickMove } from "alula/rig"
+
+const fan = JSON.parse(readFileSync(new URL("../shared/rigs/nine-feather-fan.json", import.meta.url), "utf8"))
+const [one, many] = [moveOf.read(moveOf.example), moveOf.read(fan)]
+const [oneRig, manyRig] = [moveOf.example, fan].map(({ motion: _, ...rig }) => assessRig.read(rig))
+const second = "rig.move.si (one motion, both ways, waterfall)"
 
 const bank = JSON.parse(readFileSync(new URL("../shared/rigs/lantern-moth-bank.json", import.meta.url), "utf8"))
 const move = moveTime.read(bank)
@@ -10,6 +15,12 @@ const measured = diagnosis.read(diagnosis.example)
 const base = "rig.moveTime.si (both ways, curves, waterfall)"
 
 export const rows = [
+  { name: second, run: () => moveOf.si(one) },
+  { name: "rig.move.si (nine feathers on a winch, a jaw beside)", run: () => moveOf.si(many), baseline: second },
+  { name: "rig.quickMove", run: () => quickMove(one), baseline: second },
+  { name: "rig.quickMove, rough", run: () => quickMove(one, { rough: true }), baseline: second },
+  { name: "rig.assessRig.si (one motion)", run: () => assessRig.si(oneRig), baseline: second },
+  { name: "rig.assessRig.si (fan and jaw)", run: () => assessRig.si(manyRig), baseline: second },
   { name: base, run: () => moveTime.si(move) },
   { name: "rig.moveTime (validated, sealed)", run: () => moveTime(bank), baseline: base },
   { name: "rig.assess.si (43 checks)", run: () => assess.si(whole), baseline: base },
