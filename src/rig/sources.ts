@@ -43,6 +43,20 @@ export const SCREWS: Source = {
   verified: "not-seen",
 }
 
+export const CONTACT_LIMITS: Source = {
+  title: "ISO/TS 15066, Robots and robotic devices: collaborative robots",
+  edition: "2016",
+  where: "table A.2",
+  verified: "not-seen",
+}
+
+export const CRUSH_GAPS: Source = {
+  title: "ISO 13854, Minimum gaps to avoid crushing of parts of the human body",
+  edition: "2017",
+  where: "table 1",
+  verified: "not-seen",
+}
+
 export const FITTING: Source = {
   title: "Numerical Recipes",
   by: "W. H. Press and others",

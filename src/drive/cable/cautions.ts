@@ -5,7 +5,7 @@ import { LIFE_ENDS } from "./data.js"
 import type { Cable, CableCaution, CableInput } from "./types.js"
 
 /** Breaking force over working load that the tables of wire rope use. */
-const USUAL_FACTOR = 5
+export const USUAL_FACTOR = 5
 /** Share of the pull that is lost above which a route wants changing. */
 const POOR = 0.5
 

@@ -5,7 +5,8 @@ import type { ChainDrive, ChainDriveCaution, ChainDriveInput } from "./types.js"
 
 const LITTLE_WRAP = (120 * Math.PI) / 180
 const [SMOOTH_TEETH, LEAST_TEETH] = [17, 11]
-const LEAST_FACTOR = 7
+/** Breaking force over working tension at low speed. */
+export const LEAST_FACTOR = 7
 
 export function cautions(si: SiOf<ChainDriveInput>, out: ChainDrive): Caution<ChainDriveCaution>[] {
   const found: Caution<ChainDriveCaution>[] = [

@@ -9,7 +9,9 @@ type Si = SiOf<WinchInput>
 /** Rim left above the line, in its diameters. */
 const RIM = 1.5
 const [LEAST_TURNS, WANTED_TURNS] = [2, 5]
-const [LEAST_FACTOR, PEOPLE_FACTOR] = [5, 10]
+/** Breaking force over pull, for hoisting. */
+export const LEAST_FACTOR = 5
+const PEOPLE_FACTOR = 10
 const LEAST_HOLDING = 1.25
 
 export function cautions(si: Si, out: Winch): Caution<WinchCaution>[] {

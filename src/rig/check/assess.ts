@@ -7,11 +7,15 @@ import type { RigCheck } from "./check.js"
 import { aroundChecks, budgetChecks } from "./checks-around.js"
 import { bodyChecks } from "./checks-body.js"
 import { dayChecks } from "./checks-day.js"
+import { driveChecks } from "./checks-drive.js"
 import { formingChecks, frameChecks } from "./checks-frame.js"
+import { gapChecks } from "./checks-gaps.js"
 import { motionChecks } from "./checks-motion.js"
 import { programmeChecks } from "./checks-programme.js"
 import { runChecks } from "./checks-runs.js"
 import { sourceChecks } from "./checks-sources.js"
+import { startChecks } from "./checks-start.js"
+import { unpoweredChecks } from "./checks-unpowered.js"
 import { type Judged, judged } from "./conditions.js"
 import { type CheckSeverity, type CheckVerdict, type Measured, mostUrgent, type Relation, utilisationOf, verdictOf } from "./finding.js"
 
@@ -73,6 +77,9 @@ export interface RigAssessment {
 export const checks: readonly RigCheck[] = [
   ...motionChecks,
   ...programmeChecks,
+  ...driveChecks,
+  ...startChecks,
+  ...unpoweredChecks,
   ...frameChecks,
   ...formingChecks,
   ...sourceChecks,
@@ -80,6 +87,7 @@ export const checks: readonly RigCheck[] = [
   ...dayChecks,
   ...bodyChecks,
   ...aroundChecks,
+  ...gapChecks,
   ...budgetChecks,
 ]
 

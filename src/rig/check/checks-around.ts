@@ -3,6 +3,7 @@ import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import { commonPractice, type Source } from "../../solver/index.js"
 import { contactSeverity, overturning, passage, reach, windLoad } from "../../worn/index.js"
 import { coordinatesAt } from "../run/motion-model.js"
+import { CONTACT_LIMITS } from "../sources.js"
 import { carriedMass, inBody, roomsOf, strikeOf } from "./carried.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
@@ -182,12 +183,7 @@ export const aroundChecks: readonly RigCheck[] = [
               permitted: out.withinLimits && !out.forbidden,
               sentence: `The tip of ${strike.part.name} moves at up to ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}; its drives can press with ${formatQuantity("force", driveMoment / armLength)} there: ${out.verdict}.`,
               condition,
-              source: {
-                title: "ISO/TS 15066, Robots and robotic devices: collaborative robots",
-                edition: "2016",
-                where: "table A.2",
-                verified: "not-seen",
-              },
+              source: CONTACT_LIMITS,
             }),
           ),
         }

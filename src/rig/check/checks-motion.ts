@@ -9,12 +9,15 @@ import { blocked, type Found, lacking, type RigCheck } from "./check.js"
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 
-const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
-const conditionOf = (run: Run) => `${wayWord(run)}, ${run.condition}`
-const effortKind = (motion: MotionModel): Kind => (motion.drive.travel === "length" ? "force" : "moment")
+export const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
+export const conditionOf = (run: Run) => `${wayWord(run)}, ${run.condition}`
+export const effortKind = (motion: MotionModel): Kind => (motion.drive.travel === "length" ? "force" : "moment")
 
 /** A finding for each motion; one that is stopped tells nothing more than that. */
-function onMotions(rig: Judged, find: (motion: MotionModel, index: number, runs: readonly Run[]) => Measured | NotMade | null): Found[] {
+export function onMotions(
+  rig: Judged,
+  find: (motion: MotionModel, index: number, runs: readonly Run[]) => Measured | NotMade | null,
+): Found[] {
   return rig.motions.flatMap((motion, i): Found[] => {
     const runs = rig.runs[i] as readonly Run[]
     const result = runs.some((run) => run.stop)
@@ -24,7 +27,7 @@ function onMotions(rig: Judged, find: (motion: MotionModel, index: number, runs:
   })
 }
 
-const worstBy = (runs: readonly Run[], of: (run: Run) => number) => runs.reduce((a, b) => (of(b) > of(a) ? b : a))
+export const worstBy = (runs: readonly Run[], of: (run: Run) => number) => runs.reduce((a, b) => (of(b) > of(a) ? b : a))
 
 const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
   id,
@@ -53,7 +56,19 @@ const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
 })
 
 /** Share by which walking adds to a weight at the shoulders; common practice, no source. */
-const WALKING_BOUNCE = 0.43
+export const WALKING_BOUNCE = 0.43
+
+const walking = new WeakMap<MotionModel, ReturnType<typeof holdingEffort>>()
+
+/** What one drive has to hold without power however the wearer leans, and walking: the harder of both ends of a step. */
+export function heldWalking({ rig }: Judged, motion: MotionModel): ReturnType<typeof holdingEffort> {
+  const known = walking.get(motion)
+  if (known) return known
+  const stands = posturesOf(rig).map(({ posture }) => holdingEffort(motion, standing(posture, 1 + WALKING_BOUNCE)))
+  const found = stands.reduce((a, b) => (a.trouble || (a.effort >= b.effort && !b.trouble) ? a : b))
+  walking.set(motion, found)
+  return found
+}
 
 /** Checks of motions. */
 export const motionChecks: readonly RigCheck[] = [
@@ -196,9 +211,7 @@ export const motionChecks: readonly RigCheck[] = [
     severity: "safety",
     find: (rig) =>
       rig.motions.map((motion, i): Found => {
-        // walking shakes what it holds: the harder of both ends of a step
-        const stands = posturesOf(rig.rig).map(({ posture }) => holdingEffort(motion, standing(posture, 1 + WALKING_BOUNCE)))
-        const { effort, travel, trouble } = stands.reduce((a, b) => (a.trouble || (a.effort >= b.effort && !b.trouble) ? a : b))
+        const { effort, travel, trouble } = heldWalking(rig, motion)
         const kind = effortKind(motion)
         if (trouble)
           return {

@@ -20,29 +20,35 @@ function along(chain: readonly Transmission[], travel: number): { readonly out: 
   return { out, ratios }
 }
 
+/** Effort that one drive has to hold at rest at a travel, towards a growing travel; null where it cannot be posed. */
+export function heldAt(model: MotionModel, travel: number, around: Surroundings): number | null {
+  effortAt(model, travel, 1, around, scratch)
+  if (scratch.trouble === "cannot-close" || scratch.trouble === "dead-point") return null
+  const common = along(model.chain, travel)
+  let sum = 0
+  for (const part of model.parts) {
+    const own = along(part.own, common.out)
+    sum += part.count * through(part.own, own.ratios, part.sign * staticHolds(part, part.start + part.sign * own.out, around))
+  }
+  return through(model.chain, common.ratios, sum) / model.drives
+}
+
+const scratch = effortState()
+
+/** Places at which a motion is looked at for what it has to hold. */
+export const HOLDS = 80
+
 /** The largest effort that one drive has to hold at rest, and where; `trouble` where it cannot be posed. */
 export function holdingEffort(
   model: MotionModel,
   around: Surroundings,
 ): { readonly effort: number; readonly travel: number; readonly trouble: boolean } {
-  const state = effortState()
   let [most, at, trouble] = [0, 0, false]
-  const looks = 80
-  for (let i = 0; i <= looks; i++) {
-    const travel = (model.span * i) / looks
-    effortAt(model, travel, 1, around, state)
-    if (state.trouble === "cannot-close" || state.trouble === "dead-point") {
-      trouble = true
-      continue
-    }
-    const common = along(model.chain, travel)
-    let sum = 0
-    for (const part of model.parts) {
-      const own = along(part.own, common.out)
-      sum += part.count * through(part.own, own.ratios, part.sign * staticHolds(part, part.start + part.sign * own.out, around))
-    }
-    const effort = Math.abs(through(model.chain, common.ratios, sum)) / model.drives
-    if (effort > most) [most, at] = [effort, travel]
+  for (let i = 0; i <= HOLDS; i++) {
+    const travel = (model.span * i) / HOLDS
+    const held = heldAt(model, travel, around)
+    if (held === null) trouble = true
+    else if (Math.abs(held) > most) [most, at] = [Math.abs(held), travel]
   }
   return { effort: most, travel: at, trouble }
 }

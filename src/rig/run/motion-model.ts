@@ -132,6 +132,10 @@ export const effortState = (): EffortState => ({ effort: 0, form: 0, trouble: "n
 /** Forms told apart by one number. */
 const mixed = (form: number, next: number) => (form * 131 + next + 1) % 1000003
 
+/** Effort at the input of an element for one at its output, both against the motion. */
+export const atInput = (element: Transmission, ratio: number, effort: number): number =>
+  element.drag + (effort > 0 ? (effort * ratio) / element.forward : effort * ratio * (element.backward - element.unlocking))
+
 /** Effort at the input of a chain for one at its output, both against the motion; tells where a line goes slack. */
 function back(chain: readonly Transmission[], ratios: Float64Array, from: number, effort: number, way: number, found: EffortState): number {
   let e = effort
@@ -150,7 +154,7 @@ function back(chain: readonly Transmission[], ratios: Float64Array, from: number
       }
     }
     found.form = mixed(found.form, e > 0 ? 1 : 0)
-    e = element.drag + (e > 0 ? (e * ratio) / element.forward : e * ratio * (element.backward - element.unlocking))
+    e = atInput(element, ratio, e)
   }
   return e
 }

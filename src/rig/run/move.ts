@@ -9,7 +9,7 @@ import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types
 import { seconds } from "./quick.js"
 import { type Feed, firstStop, type Ride, tabledPoint } from "./ride.js"
 import { feedOf, motionIndex, rideOf, type Situation, situation, unloadedRide } from "./situation.js"
-import { note, type SolvedRide, solveRide } from "./solve-ride.js"
+import { inertiaShare, note, type SolvedRide, solveRide } from "./solve-ride.js"
 import { nearestOf, stopped } from "./stopped.js"
 
 /** Where the seconds go, in order, and what mending each alone would save. */
@@ -79,7 +79,6 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
     totals.work,
   ]
   const largest = Math.max(totals.source, ...parts.map(Math.abs))
-  const moved = Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads)
   return {
     duration: totals.time,
     peakForce: rod ? met.peakEffort : null,
@@ -89,8 +88,7 @@ function wayMove(at: Situation, index: number, one: Ride, solved: SolvedRide): W
     minVoltage: met.minVoltage,
     limitedShare: totals.limited / totals.time,
     limitedBy: met.limitedBy,
-    // where no energy is moved at all, whatever moves has all of it
-    inertiaShare: moved > 0 ? met.kinetic / moved : met.kinetic > 0 ? 1 : 0,
+    inertiaShare: inertiaShare(solved),
     waterfall: waterfall(at, index, one.way, totals.time),
     energy: {
       source: totals.source,

@@ -104,6 +104,12 @@ function integrand(one: Ride, met: Met): (travel: number, out: Float64Array) => 
   }
 }
 
+/** Energy of motion against the energy moved: where no energy is moved at all, whatever moves has all of it. */
+export function inertiaShare({ totals, met }: Pick<SolvedRide, "totals" | "met">): number {
+  const moved = Math.max(Math.abs(totals.work), totals.source - totals.others - totals.loads)
+  return moved > 0 ? met.kinetic / moved : met.kinetic > 0 ? 1 : 0
+}
+
 /** Last coefficients that are let go of the time. */
 const TIME = 1e-12
 /** Those of energies, and how little of the largest an energy may be and still be held to its own. */

@@ -1,4 +1,5 @@
 // What a document says of its power: sources, buses that branch from them, and what is connected besides the drives.
+import type { LimitAction } from "../../converter/index.js"
 import { type Chemistry, chemistries } from "../../pack/index.js"
 import type { Area, Charge, Current, Energy, Length, Power, Ratio, Resistance, Temperature, Time, Voltage } from "../../quantity/index.js"
 import { type Fields, type GroupField, optionsFrom, type VariantField } from "../../solver/index.js"
@@ -129,6 +130,15 @@ export interface Bus {
   fuseRating?: Current | null
   /** Converter [group; optional] */
   converter?: SupplyConverter | null
+  /**
+   * What its converter, or the source behind it, does at its current limit: holds it, switches off and tries again, or
+   * stays off. [hold, hiccup or latch; optional]
+   */
+  limitAction?: LimitAction | null
+  /** How long that lets more than its limit flow before it switches off. [t_on; 0 to 100 s; default 10 ms] */
+  onTime?: Time
+  /** How long it waits before it tries again. [t_off; 0 to 16.6667 min; default 300 ms] */
+  offTime?: Time
 }
 
 /** Lights that draw a steady current. */
@@ -309,6 +319,14 @@ const bus: Fields<Bus> = {
   fuseResistance: { kind: "resistance", symbol: "R_fu", label: "fuse resistance, hot", min: 0, max: 10, default: 0 },
   fuseRating: { kind: "current", symbol: "I_fu", label: "fuse rating", min: "0.1 mA", max: 200, default: null },
   converter: { ...converter, default: null },
+  limitAction: {
+    kind: "choice",
+    label: "what feeds it does at its current limit",
+    options: { hold: "holds the current", hiccup: "switches off and tries again", latch: "switches off for good" },
+    default: null,
+  },
+  onTime: { kind: "time", symbol: "t_on", label: "overload that lets pass", min: 0, max: 100, default: "10 ms" },
+  offTime: { kind: "time", symbol: "t_off", label: "wait before the next try", min: 0, max: 1000, default: "300 ms" },
 }
 
 const load: VariantField<PowerLoad> = {

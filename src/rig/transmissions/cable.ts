@@ -1,4 +1,5 @@
 // A pull cable in a sheath or over pulleys.
+import { USUAL_FACTOR } from "../../drive/cable/cautions.js"
 import { input as cableFields } from "../../drive/cable/fields.js"
 import { type CableInput, type CableRefusal, cable as domainCable } from "../../drive/index.js"
 import type { Area, Force, Length, Pressure } from "../../quantity/index.js"
@@ -103,6 +104,7 @@ export const cable: TransmissionMember<CableElement> = {
       gives: "length",
       out: (travel) => travel,
       ratio: () => 1,
+      safetyFactor: USUAL_FACTOR,
       transmits: "pull-only",
       backlash: play,
     }

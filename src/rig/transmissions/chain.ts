@@ -1,4 +1,5 @@
 // A roller chain on two sprockets.
+import { LEAST_FACTOR } from "../../drive/chain-drive/cautions.js"
 import { input as chainFields } from "../../drive/chain-drive/fields.js"
 import { kernel as chainOf } from "../../drive/chain-drive/kernel.js"
 import { chainDrive } from "../../drive/index.js"
@@ -71,6 +72,7 @@ export const chain: TransmissionMember<ChainElement> = {
       transmits: out.transmits,
       // its tension is that of one newton metre
       strength: si.breakingForce === null ? null : si.breakingForce / out.workingTension,
+      safetyFactor: LEAST_FACTOR,
     }
   },
 }

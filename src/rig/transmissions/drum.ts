@@ -1,5 +1,6 @@
 // A line on a drum: a shaft's angle becomes a length wound in.
 import { winch } from "../../drive/index.js"
+import { LEAST_FACTOR } from "../../drive/winch/cautions.js"
 import { input as winchFields } from "../../drive/winch/fields.js"
 import { bentShareOf, coilOf, lengthOf, radiusOf, turnsOf } from "../../drive/winch/kernel.js"
 import type { Force, Length, Moment, MomentOfInertia, Ratio } from "../../quantity/index.js"
@@ -141,6 +142,7 @@ export const drum: TransmissionMember<DrumElement> = {
       transmits: "pull-only",
       inertia: si.inertia,
       strength: lineStrength === null ? null : lineStrength * (share ?? 1),
+      safetyFactor: LEAST_FACTOR,
     }
   },
 }

@@ -31,8 +31,10 @@ export interface Transmission {
   readonly compliance: number
   /** Inertia at its input, kg or kg·m². */
   readonly inertia: number
-  /** Effort at its output that it may not pass; null where the document says nothing. */
+  /** Effort at its output that it may not pass, or at which it breaks; null where the document says nothing. */
   readonly strength: number | null
+  /** How many times its effort that strength has to be: 1 where its maker allows that much, more where it breaks there. Left out, 1. */
+  readonly safetyFactor?: number
   /** Input travels at which its ratio changes form (a drum's next layer). */
   readonly kinks: readonly number[]
   /** Input travels between which it can be posed at all; forward travel is positive. */

@@ -5,6 +5,7 @@ import type { drives } from "../drives/index.js"
 import type { mechanisms } from "../mechanisms/index.js"
 import type { PowerTree } from "../supply/document.js"
 import type { transmissions } from "../transmissions/index.js"
+import type { DriveDuty, FixedThings } from "./motion-sections.js"
 
 /** Something told apart by its type. */
 export interface Typed {
@@ -52,6 +53,8 @@ export interface Moved<T extends Typed> {
   mount?: Mount
   /** Elements of its own, behind those that all mechanisms of the motion share. [list of 0 to 12; default none] */
   transmission?: readonly T[]
+  /** Fixed things it moves past, in its own plane: a frame, a rail, the wearer's outline. [group; optional] */
+  pinch?: FixedThings | null
 }
 
 /** What is wanted of a motion. */
@@ -85,6 +88,8 @@ export interface Motion<D extends Typed = RigDrive, T extends Typed = RigTransmi
   bus?: string | null
   /** What is wanted [group; optional, with a default of its own] */
   wanted?: Wanted
+  /** Duty that its drive is rated for. [group; optional] */
+  duty?: DriveDuty | null
   /** Spar of one of its arms. [group; optional] */
   spar?: RigSpar | null
   /** Pin of its hinges. [group; optional] */

@@ -5,6 +5,7 @@ import type { AnyDriveMember } from "../drives/drive.js"
 import type { AnyMechanismMember } from "../mechanisms/mechanism.js"
 import { powerFields } from "../supply/document.js"
 import type { AnyTransmissionMember } from "../transmissions/transmission.js"
+import { dutyField, fixedThingsField } from "./motion-sections.js"
 
 const sections = sectionFields as unknown as AnyFields
 const worn = ["wearer", "parts", "formed", "straps", "schedule", "heat", "wind", "stance", "venue", "reach", "contact", "budget"]
@@ -59,6 +60,7 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     reversed: { kind: "flag", label: "forward travel makes its coordinate smaller", default: false },
     mount,
     transmission: chain("its own elements of the transmission"),
+    pinch: fixedThingsField,
   })
   const drive = variant("drive", drives, {
     count: { kind: "number", symbol: "n_d", label: "like drives", whole: true, min: 1, max: 50, default: 1 },
@@ -69,6 +71,7 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     transmission: chain("transmission, from the drive on"),
     mechanisms: { kind: "list", label: "mechanisms", of: moved, min: 1, max: 60 },
     bus: { ...name("bus that the drive connects to"), default: null },
+    duty: dutyField,
     spar: sections.spar as AnyField,
     pin: sections.pin as AnyField,
     wanted: {

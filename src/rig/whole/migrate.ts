@@ -18,13 +18,31 @@ const carriedOver = [
   "budget",
 ] as const
 
-/** Sections that version 2 has no place for: what they said has to be said anew. */
-const without = ["duty", "pinch", "starting"] as const
+/** Sections that version 1 had for arms alone. */
+const ofArms = ["duty", "pinch", "starting"] as const
 
 /** The arm's outline: version 1 knew none, so its farthest mass stands for the tip. */
 function farthest(masses: unknown): unknown {
   const radii = list(masses).map((m) => part(m)?.radius)
   return radii.length === 1 ? radii[0] : radii.reduce((a, b) => (siOf("length", b, 0) > siOf("length", a, 0) ? b : a))
+}
+
+/** Mass that the rod feels of a motor known by its inertia and its speed without load. */
+function feltMass(starting: Part | null, actuator: Part | null): number | undefined {
+  const inertia = siOf("momentOfInertia", starting?.inertia, Number.NaN)
+  const turns = siOf("angularSpeed", starting?.motorSpeed, Number.NaN)
+  const felt = inertia * (turns / siOf("speed", actuator?.noLoadSpeed, Number.NaN)) ** 2
+  return Number.isFinite(felt) ? felt : undefined
+}
+
+/** Fixed things beside an arm: what version 1 left out around its hinge was two levers long, at most half the arm. */
+function fixedThings(pinch: Part | null, hinged: Part): Record<string, unknown> | undefined {
+  if (!pinch) return undefined
+  const zone = Math.min(
+    2 * siOf("length", part(hinged.movingPivot)?.radius, Number.NaN),
+    siOf("length", farthest(hinged.masses), Number.NaN) / 2,
+  )
+  return given({ ...pinch, hingeZone: Number.isFinite(zone) ? zone : undefined })
 }
 
 /** A run of wire as version 2 has it, with what version 1 said of all wires together. */
@@ -65,6 +83,11 @@ function powerOf(document: Part): Record<string, unknown> | null {
     )
     if (part(wiring.load)) lines.push(given({ name: "drives", from: "line", run: runOf(wiring.load, wiring) }))
   } else lines.push(given({ name: "line", from: source.name, converter: converted }))
+  const starting = part(document.starting)
+  // what is behind a converter is held by that, and else by the source
+  const limiting = lines.find((line) => line.converter) ?? lines[0]
+  if (starting && limiting)
+    Object.assign(limiting, given({ limitAction: starting.limitAction, onTime: starting.onTime, offTime: starting.offTime }))
   const last = lines[lines.length - 1]?.name
   const lights = part(document.lights)
   // what is taken all day has the lights in it
@@ -75,6 +98,9 @@ function powerOf(document: Part): Record<string, unknown> | null {
     ...(lights ? [{ type: "lights", name: "lights", bus: last, current: lights.current }] : []),
     ...(standby > lit
       ? [{ type: "constant-power", name: "standing power", bus: last, power: lit > 0 ? standby - lit : part(document.day)?.standby }]
+      : []),
+    ...(starting && siOf("voltage", starting.resetVoltage, 0) > 0
+      ? [{ type: "controller", name: "controller", bus: last, current: 0, resetVoltage: starting.resetVoltage }]
       : []),
   ]
   return { sources: [source], buses: lines, loads }
@@ -89,7 +115,13 @@ function armsOf(document: Part, bus: unknown): Record<string, unknown> | null {
   return given({
     name: "arms",
     bus,
-    drive: { ...part(actuator), type: "linear-actuator", count },
+    drive: given({
+      ...part(actuator),
+      type: "linear-actuator",
+      count,
+      reflectedMass: part(actuator)?.reflectedMass ?? feltMass(part(document.starting), part(actuator)),
+    }),
+    duty: document.duty,
     mechanisms: [
       given({
         ...arm,
@@ -102,6 +134,7 @@ function armsOf(document: Part, bus: unknown): Record<string, unknown> | null {
         // a frame that leans in the plane of the arms turns one up and the other down: they stood as like ones
         mirrored: siOf("angle", frameTilt, 0) === 0 ? inPairs(count) : undefined,
         mount: mountOf(document),
+        pinch: fixedThings(part(document.pinch), hinged),
       }),
     ],
     // the time up is the time back where the arms rise as the rods retract
@@ -133,6 +166,6 @@ export function fromVersion1(document: Part): { readonly rig: Record<string, unk
       day: day ? given({ reserve: day.reserve, hours: day.hours ?? "4 h", moves: day.moves, flies: day.flies }) : undefined,
       ...Object.fromEntries(carriedOver.map((key) => [key, document[key]])),
     }),
-    left: [...without.filter((key) => part(document[key]) !== null), ...unsaid(document)],
+    left: [...(part(document.hinged) ? [] : ofArms.filter((key) => part(document[key]) !== null)), ...unsaid(document)],
   }
 }

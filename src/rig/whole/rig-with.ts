@@ -15,6 +15,7 @@ import { assessCautions, assessment, assessmentOutput, findingsOf, type Judgemen
 import type { CheckVerdict } from "../check/finding.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
+import { fallsUnpowered } from "../run/falls.js"
 import { holdingEffort } from "../run/holding.js"
 import { motionModel, standing } from "../run/motion-model.js"
 import { rateGrid, solveMove } from "../run/move.js"
@@ -110,26 +111,7 @@ function cautions(members: Members, rig: Si, out: Move): Caution<MoveCaution>[] 
     )
   const model = motionModel(motion, buildMotion(members, motion, []))
   const { effort: held } = holdingEffort(model, standing(rig.posture))
-  if (held > model.drive.holdingEffort) {
-    const values = { held, holds: model.drive.holdingEffort }
-    found.push(
-      model.drive.travel === "length"
-        ? caution(
-            "falls-unpowered",
-            "warning",
-            "Without power each rod must hold up to {held force}, friction not counted, and its stated holding force is {holds force}: what it moves may come down by itself, or run away on the way back. Keep people clear of it.",
-            commonPractice,
-            values,
-          )
-        : caution(
-            "falls-unpowered",
-            "warning",
-            "Without power each shaft must hold up to {held moment}, friction not counted, and its stated holding torque is {holds moment}: what it moves may come down by itself, or run away on the way back. Keep people clear of it.",
-            commonPractice,
-            values,
-          ),
-    )
-  }
+  if (held > model.drive.holdingEffort) found.push(fallsUnpowered(model, held))
   if (out.out.inertiaShare > 0.05 || out.back.inertiaShare > 0.05)
     found.push(
       caution(

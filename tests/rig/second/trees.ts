@@ -30,6 +30,9 @@ export const bus = (name: string, from: string, resistance = 0, converter: Conve
   switchRating: null,
   fuseResistance: 0,
   fuseRating: null,
+  limitAction: null,
+  onTime: 0.01,
+  offTime: 0.3,
   converter,
 })
 

@@ -1,0 +1,170 @@
+// Checks of motions without power: held against the wind, and how hard they fall where nothing holds them.
+import { formatQuantity } from "../../quantity/index.js"
+import { contactSeverity, windLoad } from "../../worn/index.js"
+import { fallsUnpowered, worstFall } from "../run/falls.js"
+import { HOLDS, heldAt } from "../run/holding.js"
+import { type MotionModel, type Surroundings, standing } from "../run/motion-model.js"
+import { CONTACT_LIMITS } from "../sources.js"
+import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
+import { effortKind, heldWalking, WALKING_BOUNCE } from "./checks-motion.js"
+import { type Judged, posturesOf } from "./conditions.js"
+import type { Measured, NotMade } from "./finding.js"
+import { sheet } from "./power-tree.js"
+
+const placeOf = (motion: MotionModel, travel: number) => formatQuantity(motion.drive.travel === "length" ? "length" : "angle", travel)
+
+/** Field by which each mechanism states what the wind meets. */
+const areaFields = ["panels", "frontArea", "area"] as const
+
+/** Path of the area that a motion's mechanisms leave open, or null where one states it. */
+function openArea(rig: Judged, i: number): string | null {
+  const said = rig.rig.motions[i]?.mechanisms ?? []
+  const area = (one: object, field: string) => (one as Readonly<Record<string, unknown>>)[field]
+  const states = said.some((one) =>
+    areaFields.some((field) => {
+      const value = area(one, field)
+      return Array.isArray(value) ? value.length > 0 : typeof value === "number" && value > 0
+    }),
+  )
+  if (states) return null
+  const at = said.findIndex((one) => areaFields.some((field) => area(one, field) !== undefined))
+  const field = areaFields.find((name) => area(said[Math.max(0, at)] ?? {}, name) !== undefined)
+  return `motions[${i}].mechanisms[${Math.max(0, at)}]${field ? `.${field}` : ""}`
+}
+
+/** Largest effort that one drive has to hold in a wind from any side, while the wearer walks or stands. */
+function heldInWind(rig: Judged, motion: MotionModel, pressure: number) {
+  let [effort, travel, stands, trouble] = [0, 0, "", false]
+  for (const { name, posture } of posturesOf(rig.rig))
+    for (const factor of [1 + WALKING_BOUNCE, 1 - WALKING_BOUNCE]) {
+      const still = standing(posture, factor)
+      const blown = (wind: Surroundings["wind"]): Surroundings => ({ ...still, wind })
+      for (let k = 0; k <= HOLDS; k++) {
+        const at = (motion.span * k) / HOLDS
+        const calm = heldAt(motion, at, still)
+        if (calm === null) {
+          trouble = true
+          continue
+        }
+        // it grows with the pressure's parts ahead and to the side: the worst direction is that of both together
+        const ahead = (heldAt(motion, at, blown([pressure, 0, 0])) ?? calm) - calm
+        const aside = (heldAt(motion, at, blown([0, pressure, 0])) ?? calm) - calm
+        const here = Math.abs(calm) + Math.hypot(ahead, aside)
+        if (here > effort) [effort, travel, stands] = [here, at, name]
+      }
+    }
+  return { effort, travel, stands, trouble }
+}
+
+function windHolding(rig: Judged): readonly Found[] {
+  const { wind } = rig.rig
+  if (!wind)
+    return [{ subject: "rig", result: lacking("wind", "Nothing says how hard it may blow: whether the drives hold is not known.") }]
+  const load = windLoad.attempt(wind)
+  if (!load.ok)
+    return [{ subject: "rig", result: { verdict: "cannot be judged", missing: null, because: null, sentence: load.error.message } }]
+  const pressure = load.value.pressure * load.value.drag.high
+  return rig.motions.map((motion, i): Found => {
+    const { name: subject } = motion
+    const open = openArea(rig, i)
+    if (open) return { subject, result: lacking(open, `Nothing says what area of ${subject} the wind meets.`) }
+    const { effort, travel, stands, trouble } = heldInWind(rig, motion, pressure)
+    if (trouble)
+      return { subject, result: blocked(`${subject} cannot be posed over its whole travel: see there first.`, "passes", subject) }
+    const kind = effortKind(motion)
+    const { holdingEffort: limit } = motion.drive
+    const holds = effort <= limit
+    const gust = formatQuantity("speed", load.value.relativeSpeed)
+    const sentence = `In gusts of ${gust}, walking counted, each drive of ${subject} has to hold up to ${formatQuantity(kind, effort)} without power${
+      holds
+        ? ", and holds it"
+        : limit > 0
+          ? `, and holds ${formatQuantity(kind, limit)}: the wind moves it. Fold it, stay out of that wind, or take a stronger drive or a brake`
+          : ", and its datasheet promises nothing: the wind moves it. Fold it, stay out of that wind, or take a drive that locks itself or a brake"
+    }.`
+    const common = {
+      kind,
+      value: effort,
+      sentence,
+      condition: `stopped at ${placeOf(motion, travel)}, ${stands ? `${stands}, ` : ""}wind from the worst side`,
+      source: sheet("drive"),
+      cautions: load.value.cautions,
+    }
+    return {
+      subject,
+      result: Number.isFinite(limit)
+        ? { ...common, relation: "at-most", limit }
+        : { ...common, relation: "rule", limit: null, permitted: true },
+    }
+  })
+}
+
+function powerLost(rig: Judged, motion: MotionModel): Measured | NotMade {
+  const { name, drive } = motion
+  const { contact } = rig.rig
+  const { effort: held, trouble } = heldWalking(rig, motion)
+  if (trouble) return blocked(`${name} cannot be posed over its whole travel: see there first.`, "passes", name)
+  const stays = (why: string): Measured => ({
+    relation: "rule",
+    kind: "energy",
+    value: 0,
+    limit: null,
+    permitted: true,
+    sentence: `Where power is lost the motion of ${name} stays where it is: ${why}.`,
+    condition: "let go anywhere on its travel",
+    source: sheet("drive"),
+  })
+  if (held <= drive.holdingEffort) return stays("its drives hold it")
+  let fall: ReturnType<typeof worstFall> = null
+  let stands = ""
+  for (const { name: how, posture } of posturesOf(rig.rig)) {
+    const one = worstFall(motion, standing(posture))
+    if (one && one.tipSpeed > (fall?.tipSpeed ?? 0)) [fall, stands] = [one, how]
+  }
+  if (!fall) return stays("friction outlasts what pulls on it, as long as its joints rub as stated")
+  const caution = fallsUnpowered(motion, held)
+  const said = `Where power is lost the motion of ${name} may run ${fall.way === 1 ? "out" : "back"} by itself: let go at ${placeOf(motion, fall.from)} of its drive's travel, the tip of ${fall.part.name} comes to ${formatQuantity("speed", fall.tipSpeed)} with ${formatQuantity("energy", fall.energy)} in all that moves, the drive's own friction not counted`
+  const condition = `let go at ${placeOf(motion, fall.from)} of its drive's travel${stands ? `, ${stands}` : ""}`
+  if (!contact) return lacking("contact", `${said}. Nothing says which part of a body it could strike.`)
+  const { armLength, armMass, tipSpeed, weightMoment } = fall
+  return asked(
+    contactSeverity,
+    { ...contact, armMass, armLength, swingSpeed: tipSpeed / armLength, peakDriveMoment: weightMoment },
+    condition,
+    (out) => ({
+      relation: "at-most",
+      kind: "ratio",
+      value: out.utilisation,
+      limit: 1,
+      permitted: out.withinLimits && !out.forbidden,
+      sentence: `${said}. It would strike with up to ${formatQuantity("force", out.peakForce)}: ${out.verdict}. Keep people clear of it, and take a drive that locks itself, a brake or a counterweight.`,
+      condition,
+      source: CONTACT_LIMITS,
+      cautions: [caution],
+    }),
+  )
+}
+
+/** Checks of what holds and what falls without power. */
+export const unpoweredChecks: readonly RigCheck[] = [
+  {
+    id: "wind-holding",
+    title: "holds against the wind",
+    severity: "safety",
+    reads: ["motions[].drive", "motions[].transmission", "motions[].mechanisms", "posture", "wind"],
+    worsens: {
+      "wind.windSpeed": "up",
+      "wind.gustFactor": "up",
+      "motions[].drive.holdingForce": "down",
+      "motions[].drive.holdingTorque": "down",
+    },
+    find: windHolding,
+  },
+  {
+    id: "power-lost",
+    title: "where power is lost",
+    severity: "safety",
+    reads: ["motions[].drive", "motions[].transmission", "motions[].mechanisms", "posture", "contact"],
+    find: (rig) => rig.motions.map((motion) => ({ subject: motion.name, result: powerLost(rig, motion) })),
+  },
+]
