@@ -13,7 +13,7 @@ import {
   solver,
   tried,
 } from "../solver/index.js"
-import { holdingShare, SIXTY, servoNoLoadSpeed, servoSheetFields, servoStallTorque } from "./servo-sheet.js"
+import { holdingShare, SIXTY, servoNoLoadSpeed, servoSheetFields, servoStallCurrent, servoStallTorque } from "./servo-sheet.js"
 import { HUGHES, ISO_13854 } from "./sources.js"
 
 /** Input of {@link hobbyServo}: one or two voltages of its datasheet, and how it is used. */
@@ -107,8 +107,10 @@ function kernel(si: Si): HobbyServo | NoSolution<HobbyServoRefusal> {
     )
   const torqueUtilisation = torque / stallTorque
   const speed = noLoadSpeed * (1 - torqueUtilisation)
-  const stallCurrent = si.stallCurrent === null ? null : (si.stallCurrent * terminalVoltage) / firstVoltage
-  const holdingCurrent = stallCurrent === null ? null : idleCurrent + stallCurrent * torqueUtilisation ** 2
+  const stallCurrent =
+    si.stallCurrent === null ? null : servoStallCurrent({ firstVoltage, stallCurrent: si.stallCurrent, idleCurrent }, terminalVoltage)
+  // held still, its winding's current is the torque's share of stall, for as much of the time
+  const holdingCurrent = stallCurrent === null ? null : idleCurrent + (stallCurrent - idleCurrent) * torqueUtilisation ** 2
   return {
     stallTorque,
     noLoadSpeed,
@@ -218,10 +220,11 @@ function cautions(si: Si, out: HobbyServo): Caution<HobbyServoCaution>[] {
 /**
  * Torque, speed and current of a hobby servo at a voltage and a torque at its horn.
  *
- * Formula: stall torque and free speed on the straight line through the datasheet's voltages (in proportion to voltage where
- * there is one): T_s, w₀ = 60°/t; speed w = w₀·(1 − T/T_s); stall current I_s = I_s1·V/V₁; moving, I = I_i + (I_s −
- * I_i)·x, and holding still, where the drive chops the voltage, I = I_i + I_s·x² with x = T/T_s. T is the torque at the
- * horn, I_i the current at rest. Held for long: a share of T_s.
+ * Formula: stall torque T_s and free speed w₀ = 60°/t on the straight line between the datasheet's two voltages; beside them,
+ * and with one of them, no more than in proportion to voltage from the nearer one. Speed w = w₀·(1 − T/T_s); stall current
+ * I_s = I_i + (I_s1 − I_i)·V/V₁; moving, I = I_i + (I_s − I_i)·x, and holding still, where the drive chops the voltage,
+ * I = I_i + (I_s − I_i)·x² with x = T/T_s. T is the torque at the horn, I_i the current at rest, which its circuit draws
+ * beside the winding. Held for long: a share of T_s.
  *
  * Valid for steady moving within the sheet's voltages; inertia, gear play and the controller's dead band are
  * left out. The share of 0.3 is common practice, no source.
@@ -325,24 +328,48 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
     { symbol: "w_0", meaning: "no-load speed in proportion to the voltage", is: "w_1 * V_s / V_1", when: "not has_secondVoltage" },
     {
       symbol: "T_s",
-      meaning: "stall torque between the two voltages",
+      meaning: "stall torque on the line of the two voltages",
       is: "T_1 + (T_2 - T_1) * (V_s - V_1) / (V_2 - V_1)",
       when: "has_secondVoltage",
     },
     {
       symbol: "w_0",
-      meaning: "no-load speed between the two voltages",
+      meaning: "no-load speed on the line of the two voltages",
       is: "w_1 + (pi / 3 / t_2 - w_1) * (V_s - V_1) / (V_2 - V_1)",
       when: "has_secondVoltage",
+    },
+    {
+      symbol: "T_s",
+      meaning: "stall torque, at most in proportion",
+      is: "min(T_s, T_1 * V_s / V_1)",
+      when: "has_secondVoltage and V_s < V_1",
+    },
+    {
+      symbol: "w_0",
+      meaning: "no-load speed, at most in proportion",
+      is: "min(w_0, w_1 * V_s / V_1)",
+      when: "has_secondVoltage and V_s < V_1",
+    },
+    {
+      symbol: "T_s",
+      meaning: "stall torque, at most in proportion",
+      is: "min(T_s, T_2 * V_s / V_2)",
+      when: "has_secondVoltage and V_s > V_2",
+    },
+    {
+      symbol: "w_0",
+      meaning: "no-load speed, at most in proportion",
+      is: "min(w_0, pi / 3 / t_2 * V_s / V_2)",
+      when: "has_secondVoltage and V_s > V_2",
     },
     { symbol: "x", meaning: "torque against stall", is: "T / T_s" },
     { symbol: "w", meaning: "speed", is: "w_0 * (1 - x)" },
     { symbol: "t_60", meaning: "time for 60°", is: "pi / 3 / w" },
     { symbol: "t", meaning: "time for the angle", is: "theta / w", when: "has_angle" },
     { symbol: "T_h", meaning: "torque held for long", is: "y * T_s" },
-    { symbol: "I_s", meaning: "stall current", is: "I_s1 * V_s / V_1", when: "has_stallCurrent" },
+    { symbol: "I_s", meaning: "stall current", is: "I_i + (I_s1 - I_i) * V_s / V_1", when: "has_stallCurrent" },
     { symbol: "I_m", meaning: "current moving", is: "I_i + (I_s - I_i) * x", when: "has_stallCurrent" },
-    { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },
+    { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + (I_s - I_i) * x^2", when: "has_stallCurrent" },
     { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
   ],
   sources: [at(HUGHES, "chapters 3 and 4")],

@@ -82,18 +82,39 @@ export type ServoSheet = Pick<
 /** Angle that servos are timed over, rad. */
 export const SIXTY = Math.PI / 3
 
-/** A value that a datasheet prints at its voltages: one column is scaled in proportion, two give a straight line. */
+/**
+ * A value that a datasheet prints at its voltages: one column is scaled in proportion, two give a straight line. Beside the
+ * two it is never more than in proportion to the nearer one, as the winding's current is: on the line alone, torque or speed
+ * would be left where there is no voltage, or take more power than that current brings.
+ */
 function between({ firstVoltage, secondVoltage }: ServoSheet, voltage: number, first: number, second: number | null): number {
   if (second === null || secondVoltage === null) return (first * voltage) / firstVoltage
-  return first + ((second - first) * (voltage - firstVoltage)) / (secondVoltage - firstVoltage)
+  const line = first + ((second - first) * (voltage - firstVoltage)) / (secondVoltage - firstVoltage)
+  if (voltage < firstVoltage) return Math.min(line, (first * voltage) / firstVoltage)
+  return voltage > secondVoltage ? Math.min(line, (second * voltage) / secondVoltage) : line
 }
 
-/** Stall torque of a servo at a voltage, N·m: on the straight line through its datasheet's voltages, or in proportion to its only one. */
+/** Current of a servo stalled at a voltage, A: its circuit draws the same at any, its winding in proportion. */
+export function servoStallCurrent(
+  {
+    firstVoltage,
+    stallCurrent,
+    idleCurrent,
+  }: { readonly firstVoltage: number; readonly stallCurrent: number; readonly idleCurrent: number },
+  voltage: number,
+): number {
+  return idleCurrent + ((stallCurrent - idleCurrent) * voltage) / firstVoltage
+}
+
+/**
+ * Stall torque of a servo at a voltage, N·m: on the straight line through its datasheet's voltages, or in proportion to its
+ * only one; beside them, whichever of the two is less.
+ */
 export function servoStallTorque(sheet: ServoSheet, voltage: number): number {
   return between(sheet, voltage, sheet.firstStallTorque, sheet.secondStallTorque)
 }
 
-/** Speed of a servo without load at a voltage, rad/s, on the same line. */
+/** Speed of a servo without load at a voltage, rad/s, by the same rule. */
 export function servoNoLoadSpeed(sheet: ServoSheet, voltage: number): number {
   return between(sheet, voltage, SIXTY / sheet.firstTime, sheet.secondTime === null ? null : SIXTY / sheet.secondTime)
 }

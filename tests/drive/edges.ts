@@ -33,12 +33,15 @@ function actuatorOf(si: Motor) {
   return { r, kF, eta, i0, balance: current * r }
 }
 
-/** The servo's stall torque at its voltage: on the line through its columns, or through nothing at no voltage. */
+/** The servo's stall torque at its voltage: on the line through its columns, or through nothing at no voltage; beside them whichever is less. */
 function servoStall(si: Motor): number {
   const [v, v1, t1] = [n(si, "terminalVoltage"), n(si, "firstVoltage"), n(si, "firstStallTorque")]
   if (si.secondVoltage === null) return (v / v1) * t1
-  const part = (v - v1) / (n(si, "secondVoltage") - v1)
-  return (1 - part) * t1 + part * n(si, "secondStallTorque")
+  const [v2, t2] = [n(si, "secondVoltage"), n(si, "secondStallTorque")]
+  const part = (v - v1) / (v2 - v1)
+  const through = (1 - part) * t1 + part * t2
+  if (v < v1) return Math.min(through, (v / v1) * t1)
+  return v > v2 ? Math.min(through, (v / v2) * t2) : through
 }
 
 const screw = (si: Motor) => ({

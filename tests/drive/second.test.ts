@@ -141,9 +141,13 @@ describe("the drives a second time", () => {
         }),
         (s) => {
           const [v2, terminalVoltage] = [s.v1 + s.dv, s.u * s.v1]
-          // through both columns, or through nothing at no voltage
-          const line = (a: number, b: number) =>
-            s.two ? (a * (v2 - terminalVoltage) + b * (terminalVoltage - s.v1)) / s.dv : (a / s.v1) * terminalVoltage
+          // through both columns, or through nothing at no voltage: beside them whichever is less
+          const line = (a: number, b: number) => {
+            const through = (a * (v2 - terminalVoltage) + b * (terminalVoltage - s.v1)) / s.dv
+            if (!s.two) return (a / s.v1) * terminalVoltage
+            if (terminalVoltage < s.v1) return Math.min(through, (a / s.v1) * terminalVoltage)
+            return terminalVoltage > v2 ? Math.min(through, (b / v2) * terminalVoltage) : through
+          }
           const stall = line(s.t1, s.t1 * s.t2)
           const free = line(Math.PI / 3 / s.s1, Math.PI / 3 / (s.s1 * s.s2))
           const torque = s.x * stall
@@ -168,12 +172,14 @@ describe("the drives a second time", () => {
           near((out.moveDuration as number) * out.speed, s.angle)
           near(out.holdingTorque, s.y * stall)
           if (Math.abs(s.x - s.y) > 1e-6) expect(out.holds).toBe(s.x < s.y)
-          const stalled = (s.i / s.v1) * terminalVoltage
+          // what its circuit draws, and its winding's current in proportion
+          const wound = ((s.i - s.idle) / s.v1) * terminalVoltage
+          const stalled = s.idle + wound
           near(out.stallCurrent, stalled)
           near(out.movingCurrent, s.idle * (1 - s.x) + stalled * s.x, stalled)
           // held still, the winding's current is x of stall at a duty of x
-          near(out.holdingCurrent, s.idle + s.x * (s.x * stalled), stalled)
-          near(out.holdingHeat, terminalVoltage * (s.idle + s.x * (s.x * stalled)), terminalVoltage * stalled)
+          near(out.holdingCurrent, s.idle + s.x * (s.x * wound), stalled)
+          near(out.holdingHeat, terminalVoltage * (s.idle + s.x * (s.x * wound)), terminalVoltage * stalled)
         },
       ),
       seeded,

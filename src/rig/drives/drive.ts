@@ -12,11 +12,14 @@ export interface DriveLine {
   backEmfConstant: number
   windingResistance: number
   frictionCurrent: number
+  /** Current that its circuit draws beside the winding, A; 0 where all that it draws goes through the winding. */
+  circuitCurrent: number
 }
 
 /**
  * One drive, SI. Its coordinate is that of its own output: m of a rod, rad of a shaft; efforts are N or N·m there.
- * Current is `frictionCurrent` + effort / `effortConstant`, rate is (V − current · `windingResistance`) / `backEmfConstant`.
+ * The winding's current is `frictionCurrent` + effort / `effortConstant`, rate is (V − that · `windingResistance`) /
+ * `backEmfConstant`; the drive draws `circuitCurrent` more.
  * An effort that helps takes |effort| · `backwardEfficiency` / the larger of both constants off the friction current: it gives
  * back no more than it is given. Where the gears lock it adds |effort| · `unlocking` / `effortConstant` instead.
  */

@@ -113,6 +113,7 @@ function build(si: Si): Drive {
     low: 0,
     high: si.travel,
     windingResistance,
+    circuitCurrent: 0,
     lineAt: null,
     minVoltage: 0,
     currentLimit: si.currentLimit,
@@ -126,15 +127,15 @@ function build(si: Si): Drive {
 /** A motor's own figures as they stand at the output of its stages. */
 function behindGears(si: Si, own: Own): Own {
   const input = { stages: si.stages, dragTorque: 0, inputSpeed: null, inputInertia: si.rotorInertia, loadInertia: 0, tipRadius: null }
-  const { ratio, efficiency, inertiaAtOutput, selfLocking } = trainOf({ ...input, torque: 1 })
-  // below zero the helping load turns the motor; above it the motor has to let it down
+  const { ratio, efficiency, backwardEfficiency, inertiaAtOutput, selfLocking } = trainOf({ ...input, torque: 1 })
+  // above zero where the motor has to let a helping load down
   const { inputTorque } = trainOf({ ...input, torque: -1 })
   return {
     effortConstant: own.effortConstant * ratio * efficiency,
     backEmfConstant: own.backEmfConstant * ratio,
     frictionCurrent: own.frictionCurrent,
     inertia: inertiaAtOutput,
-    backwardEfficiency: si.backwardEfficiency ?? Math.max(0, -inputTorque * ratio),
+    backwardEfficiency: si.backwardEfficiency ?? backwardEfficiency ?? 0,
     unlocking: (si.backwardEfficiency ?? 0) > 0 ? 0 : Math.max(0, inputTorque * ratio * efficiency),
     holdingEffort: si.holdingTorque ?? (selfLocking ? Number.POSITIVE_INFINITY : 0),
   }

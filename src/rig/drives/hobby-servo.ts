@@ -41,20 +41,32 @@ export interface HobbyServoDrive {
 
 type Si = SiOf<HobbyServoDrive>
 
-/** Its straight line at a voltage: no current at rest but the circuit's, the stall current at stall. */
+/**
+ * Its straight line at a voltage. What it draws at rest is its circuit's, whatever the voltage; what it draws beyond that is
+ * its winding's, whose current at stall goes with the voltage.
+ */
 function writeLine(si: Si, voltage: number, line: DriveLine): void {
-  line.frictionCurrent = si.idleCurrent
-  line.windingResistance = si.firstVoltage / si.stallCurrent
-  line.effortConstant = servoStallTorque(si, voltage) / (voltage / line.windingResistance - si.idleCurrent)
-  line.backEmfConstant = (voltage - si.idleCurrent * line.windingResistance) / servoNoLoadSpeed(si, voltage)
+  line.circuitCurrent = si.idleCurrent
+  line.frictionCurrent = 0
+  line.windingResistance = si.firstVoltage / (si.stallCurrent - si.idleCurrent)
+  line.effortConstant = (servoStallTorque(si, voltage) * line.windingResistance) / voltage
+  line.backEmfConstant = voltage / servoNoLoadSpeed(si, voltage)
 }
+
+const emptyLine = (): DriveLine => ({
+  effortConstant: 0,
+  backEmfConstant: 0,
+  windingResistance: 0,
+  frictionCurrent: 0,
+  circuitCurrent: 0,
+})
 
 /** Voltage at which a straight line through the datasheet's two values comes to nothing. */
 const vanishesAt = (si: Si, first: number, second: number): number =>
   si.secondVoltage === null || !(second > first) ? 0 : si.firstVoltage - (first * (si.secondVoltage - si.firstVoltage)) / (second - first)
 
 function build(si: Si): Drive {
-  const line: DriveLine = { effortConstant: 0, backEmfConstant: 0, windingResistance: 0, frictionCurrent: 0 }
+  const line = emptyLine()
   const ratedVoltage = si.secondVoltage ?? si.firstVoltage
   writeLine(si, ratedVoltage, line)
   return {
@@ -65,7 +77,6 @@ function build(si: Si): Drive {
     lineAt: (voltage, into) => writeLine(si, voltage, into),
     minVoltage: Math.max(
       0,
-      si.idleCurrent * line.windingResistance,
       vanishesAt(si, si.firstStallTorque, si.secondStallTorque ?? 0),
       vanishesAt(si, 1 / si.firstTime, si.secondTime === null ? 0 : 1 / si.secondTime),
     ),
@@ -82,13 +93,24 @@ function build(si: Si): Drive {
   }
 }
 
-/** Torque constant over back-emf constant up to which a column counts as printed to two or three figures, as for motors. */
+/** Torque constant over back-emf constant up to which a datasheet counts as printed to two or three figures, as for motors. */
 const ROUNDING = 1.05
 
-/** A column whose torque and speed take more power than its stall current can bring. */
-function columnFaults(si: Si): Issue[] {
-  const line: DriveLine = { effortConstant: 0, backEmfConstant: 0, windingResistance: 0, frictionCurrent: 0 }
-  return [si.firstVoltage, ...(si.secondVoltage === null ? [] : [si.secondVoltage])].flatMap((voltage) => {
+/** Voltages at which torque and speed ask most of the stall current: the columns, and between them where one rises and one falls against the voltage. */
+function hardestVoltages({ firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime }: Si): number[] {
+  if (secondVoltage === null || secondStallTorque === null || secondTime === null) return [firstVoltage]
+  // torque and speed for a volt, against the first column's: straight over one over the voltage
+  const torque = (secondStallTorque * firstVoltage) / (firstStallTorque * secondVoltage) - 1
+  const speed = (firstTime * firstVoltage) / (secondTime * secondVoltage) - 1
+  const share = -(torque + speed) / (2 * torque * speed)
+  const between = 1 / (1 / firstVoltage + share * (1 / secondVoltage - 1 / firstVoltage))
+  return [firstVoltage, ...(torque * speed < 0 && share > 0 && share < 1 ? [between] : []), secondVoltage]
+}
+
+/** Voltages at which torque and speed of the datasheet take more power than its stall current can bring. */
+function powerFaults(si: Si): Issue[] {
+  const line = emptyLine()
+  return hardestVoltages(si).flatMap((voltage) => {
     writeLine(si, voltage, line)
     const times = line.effortConstant / line.backEmfConstant
     return times <= ROUNDING
@@ -131,7 +153,7 @@ export const hobbyServoDrive: DriveMember<HobbyServoDrive> = {
     const turns = toAngle - fromAngle
     return [
       ...sheet,
-      ...(sheet.length ? [] : columnFaults(si)),
+      ...(sheet.length ? [] : powerFaults(si)),
       ...(turns > 1e-4
         ? []
         : [

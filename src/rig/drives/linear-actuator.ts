@@ -42,6 +42,7 @@ function build(si: SiOf<LinearActuatorDrive>): Drive {
     backEmfConstant,
     windingResistance,
     frictionCurrent,
+    circuitCurrent: 0,
     inertia: si.reflectedMass,
     currentLimit: null,
     lineAt: null,

@@ -347,11 +347,14 @@ export function slopesAt({ chain, parts }: MotionModel, travel: number): readonl
 
 /** Current of one drive on a line of its own for an effort against its motion; what helps lessens it, or has to be unlocked. */
 export function currentFor(drive: Drive, effort: number, line: DriveLine = drive): number {
-  const { effortConstant, backEmfConstant, frictionCurrent } = line
-  if (effort >= 0) return frictionCurrent + effort / effortConstant
+  const { effortConstant, backEmfConstant, frictionCurrent, circuitCurrent } = line
+  const free = circuitCurrent + frictionCurrent
+  if (effort >= 0) return free + effort / effortConstant
   return (
-    frictionCurrent +
-    (effort * drive.backwardEfficiency) / Math.max(effortConstant, backEmfConstant) -
-    (effort * drive.unlocking) / effortConstant
+    free + (effort * drive.backwardEfficiency) / Math.max(effortConstant, backEmfConstant) - (effort * drive.unlocking) / effortConstant
   )
 }
+
+/** Rate of one drive at a voltage and the current that it draws, m/s or rad/s. */
+export const rateFor = (voltage: number, current: number, line: DriveLine): number =>
+  (voltage - (current - line.circuitCurrent) * line.windingResistance) / line.backEmfConstant

@@ -11,6 +11,7 @@ import {
   effortAt,
   effortState,
   type MotionModel,
+  rateFor,
   type Surroundings,
   type Trouble,
   type Way,
@@ -60,7 +61,7 @@ export interface RidePoint {
 
 export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: Feed, curve: EffortCurve | null): Ride {
   const tree = "model" in feed ? feed.model : null
-  const { effortConstant, backEmfConstant, windingResistance, frictionCurrent } = motion.drive
+  const { effortConstant, backEmfConstant, windingResistance, frictionCurrent, circuitCurrent } = motion.drive
   return {
     motion,
     way,
@@ -70,7 +71,7 @@ export function ride(motion: MotionModel, way: Way, around: Surroundings, feed: 
     effort: effortState(),
     supply: tree && supplyState(tree),
     drawn: new Float64Array(tree ? tree.names.length : 0),
-    line: { effortConstant, backEmfConstant, windingResistance, frictionCurrent },
+    line: { effortConstant, backEmfConstant, windingResistance, frictionCurrent, circuitCurrent },
     point: { travel: 0, effort: 0, current: 0, voltage: 0, rate: 0, limitedBy: "none", form: 0, trouble: "none" },
   }
 }
@@ -179,7 +180,7 @@ function driven(one: Ride): RidePoint {
   const { current } = point
   point.form = form * 2 + (current > 0 ? 1 : 0)
   const limit = drive.currentLimit
-  point.rate = point.voltage > drive.minVoltage ? (point.voltage - current * line.windingResistance) / line.backEmfConstant : 0
+  point.rate = point.voltage > drive.minVoltage ? rateFor(point.voltage, current, line) : 0
   if (!(point.rate > 0) || (limit !== null && current > limit)) {
     point.trouble = point.limitedBy === "source-current" || point.voltage <= 0 ? "insufficient-power" : "insufficient-effort"
     point.rate = limit !== null && current > limit ? Math.min(0, point.rate) : point.rate

@@ -86,7 +86,7 @@ function integrand(one: Ride, met: Met): (travel: number, out: Float64Array) => 
         others += volts * ((drawn[i] as number) - (i === feed.bus ? drives * current : 0))
       }
     }
-    const winding = drives * current * current * one.line.windingResistance
+    const winding = drives * (current - one.line.circuitCurrent) ** 2 * one.line.windingResistance
     const work = drives * effort * rate
     out[0] = per
     out[1] = source * per

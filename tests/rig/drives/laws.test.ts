@@ -2,11 +2,11 @@
 import { describe, expect, it } from "vitest"
 import type { AnyDriveMember, Drive, DriveLine } from "../../../src/rig/drives/drive.js"
 import { drives } from "../../../src/rig/drives/index.js"
-import { currentFor } from "../../../src/rig/run/motion-model.js"
+import { currentFor, rateFor } from "../../../src/rig/run/motion-model.js"
 import { between, descriptionFaults, type Random, samples, seeded } from "../members.js"
 
 const SAMPLES = 80
-const names = ["effortConstant", "backEmfConstant", "windingResistance", "frictionCurrent"] as const
+const names = ["effortConstant", "backEmfConstant", "windingResistance", "frictionCurrent", "circuitCurrent"] as const
 
 /** Its line at a voltage, written over another so that nothing may be left as it was. */
 function lineOf(drive: Drive, voltage: number): DriveLine {
@@ -15,6 +15,7 @@ function lineOf(drive: Drive, voltage: number): DriveLine {
     backEmfConstant: Number.NaN,
     windingResistance: Number.NaN,
     frictionCurrent: Number.NaN,
+    circuitCurrent: Number.NaN,
   }
   if (drive.lineAt) drive.lineAt(voltage, line)
   else for (const name of names) line[name] = drive[name]
@@ -37,7 +38,7 @@ describe.each(Object.entries(drives) as [string, AnyDriveMember][])("drive %s", 
         expect(made[name], `${name} of ${label}`).toBeGreaterThan(0)
         expect(made[name], `${name} of ${label}`).toBeLessThan(Number.POSITIVE_INFINITY)
       }
-      for (const name of ["frictionCurrent", "inertia", "minVoltage", "unlocking", "standbyCurrent"] as const) {
+      for (const name of ["frictionCurrent", "circuitCurrent", "inertia", "minVoltage", "unlocking", "standbyCurrent"] as const) {
         expect(made[name], `${name} of ${label}`).toBeGreaterThanOrEqual(0)
         expect(made[name], `${name} of ${label}`).toBeLessThan(Number.POSITIVE_INFINITY)
       }
@@ -76,7 +77,7 @@ describe.each(Object.entries(drives) as [string, AnyDriveMember][])("drive %s", 
         if (!(stall > 0)) continue
         for (const effort of [between(random, 0, stall), -between(random, 0, stall)]) {
           const current = currentFor(made, effort, line)
-          const rate = (voltage - current * line.windingResistance) / line.backEmfConstant
+          const rate = rateFor(voltage, current, line)
           if (!(rate > 0)) continue
           const lost = voltage * current - effort * rate
           // datasheets are printed to two or three figures: their constants may cross by 5 %

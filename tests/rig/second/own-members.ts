@@ -46,6 +46,7 @@ export const shaftMotor: DriveMember<ShaftMotor> = {
     backEmfConstant: si.backEmfConstant,
     windingResistance: si.windingResistance,
     frictionCurrent: si.frictionCurrent,
+    circuitCurrent: 0,
     lineAt: null,
     minVoltage: 0,
     inertia: si.inertia,
