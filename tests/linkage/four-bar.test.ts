@@ -1,5 +1,6 @@
+import { all, create } from "mathjs"
 import { describe, expect, it } from "vitest"
-import { arcCosine, fourBarPose } from "../../src/linkage/four-bar/pose.js"
+import { fourBarPose, fourBarToggles, triangleAngle } from "../../src/linkage/four-bar/pose.js"
 import { type FourBarInput, fourBar, fourBarLimits, grashof } from "../../src/linkage/index.js"
 import { derivative } from "./difference.js"
 import { highest } from "./highest.js"
@@ -181,11 +182,47 @@ describe("fourBar", () => {
     }
   })
 
-  it("forgives rounding in an arc cosine and nothing more", () => {
-    expect(arcCosine(1 + 1e-13)).toBe(0)
-    expect(arcCosine(1 + 1e-11)).toBeNull()
-    expect(arcCosine(-1 - 1e-11)).toBeNull()
-    expect(arcCosine(Number.NaN)).toBeNull()
+  it("forgives rounding of a triangle in one line and nothing more", () => {
+    // cosines of 1 + 1e-13, 1 + 1e-11, −1 − 1e-13 and −1 − 1e-11 between two sides of 1
+    expect(triangleAngle(1, 1 + 1e-6, 1e-6 - 1e-7)).toBe(0)
+    expect(triangleAngle(1, 1 + 1e-5, 1e-5 - 1e-6)).toBeNull()
+    expect(triangleAngle(1, 1, 2 + 1e-13)).toBe(Math.PI)
+    expect(triangleAngle(1, 1, 2 + 1e-11)).toBeNull()
+    expect(triangleAngle(1, 1, Number.NaN)).toBeNull()
+  })
+
+  it("keeps every digit of the places where its links come into line, as an arc cosine of 64 digits", () => {
+    const { bignumber, acos, add, subtract, multiply, divide } = create(all, { number: "BigNumber", precision: 64 })
+    let worst = 0
+    // exact: a whole number of 2⁻⁵²
+    const exact = (length: number) => divide(bignumber(String(length * 2 ** 52)), bignumber(String(2 ** 52)))
+    for (const gap of [10, 17, 24, 30, 36, 43].map((k) => 2 ** -k)) {
+      // extended just short of the whole line, and folded just past the difference
+      for (const [ground, input, coupler, output] of [
+        [0.125, 0.03125, 0.09375 - gap, 0.0625],
+        [0.125, 0.03125, 0.15625 + gap, 0.0625],
+      ] as const) {
+        const { extended, folded } = fourBarToggles(ground, input, coupler, output)
+        const isExtended = coupler < ground
+        const [d, a, b, c] = [ground, input, coupler, output].map(exact) as [never, never, never, never]
+        const reach = isExtended ? add(b, c) : subtract(b, c)
+        const squares = subtract(add(multiply(d, d), multiply(a, a)), multiply(reach, reach))
+        const angle = Number(acos(divide(squares, multiply(multiply(2, d), a)) as never))
+        const [is, from] = isExtended ? [extended as number, Math.PI] : [folded as number, 0]
+        worst = Math.max(worst, Math.abs(is - angle) / Math.max(Math.abs(angle - from), isExtended ? 1e-3 : 0))
+      }
+    }
+    expect(worst).toBeLessThan(1e-12)
+  })
+
+  it("keeps its digits where the input pin comes next to the output pivot: a kite's output stands at half the input and what the coupler adds", () => {
+    for (const angle of [1e-3, 1e-6, 1e-9, -1e-9, 3e-11]) {
+      const pose = fourBarPose(0.1, 0.1, 0.3, 0.3, angle, "open")
+      if (typeof pose === "number") throw new Error("closes")
+      // both equal links lean by what half the diagonal is of one; left of it for a positive angle
+      const lean = Math.asin((0.1 * Math.sin(Math.abs(angle) / 2)) / 0.3)
+      expect(Math.sin(pose.outputAngle - (angle / 2 + (angle > 0 ? lean : Math.PI + lean)))).toBeCloseTo(0, 14)
+    }
   })
 })
 

@@ -2,7 +2,7 @@ import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver }
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../hazards.js"
 import { cosineRule, norton } from "../sources.js"
 import { type FourBarLinks, linkFields } from "./fields.js"
-import { arcCosine, fourBarToggles, longestWithin, ROUNDING } from "./pose.js"
+import { fourBarToggles, longestWithin, ROUNDING, triangleAngle } from "./pose.js"
 
 /** Input of {@link fourBarLimits}. */
 export type FourBarLimitsInput = FourBarLinks
@@ -58,12 +58,12 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimit
   const { extended, folded } = fourBarToggles(d, a, b, c)
   // the output mirrors the input: its interior angle at the output pivot, by the reach of input and coupler
   const inside = fourBarToggles(d, c, b, a)
-  const outer = arcCosine((d ** 2 + (a + b) ** 2 - c ** 2) / (2 * d * (a + b)))
-  const inner = a === b ? null : arcCosine((d ** 2 + (b - a) ** 2 - c ** 2) / (2 * d * Math.abs(b - a)))
+  const outer = triangleAngle(d, a + b, c)
+  const inner = a === b ? null : triangleAngle(d, Math.abs(b - a), c)
   const deadInner = inner === null ? null : b > a ? inner + Math.PI : inner
   const stroke = outer === null || deadInner === null || extended !== null || folded !== null ? null : Math.abs(deadInner - outer)
-  const between = (f: number) => arcCosine((b ** 2 + c ** 2 - f ** 2) / (2 * b * c))
-  const toward = folded === null ? between(d - a) : null
+  const between = (f: number) => triangleAngle(b, c, f)
+  const toward = folded === null ? between(Math.abs(d - a)) : null
   const away = extended === null ? between(d + a) : null
   const acute = (angle: number | null) => (angle === null ? 0 : Math.min(angle, Math.PI - angle))
   return {
@@ -92,8 +92,12 @@ function cautions(_si: SiOf<FourBarLimitsInput>, out: FourBarLimits): Caution<Fo
   ]
 }
 
+/** The angle between two sides of a triangle by the one opposite it, from half of it. */
+const between = (side: string, other: string, opposite: string) =>
+  `2 * atan2(sqrt(max(0, (${opposite} - abs(${side} - (${other}))) / ${side} * (${opposite} + abs(${side} - (${other}))) / (${other}))), sqrt(max(0, (${side} + ${other} - ${opposite}) / ${side} * (${side} + ${other} + ${opposite}) / (${other}))))`
+
 /** A cosine-rule step that applies where the limit exists. */
-const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine: string, outside = "") => [
+const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, angle: string, outside = "#") => [
   {
     symbol: `n_${symbol}`,
     kind: "number" as const,
@@ -103,7 +107,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
   {
     symbol,
     meaning,
-    is: outside.replace("#", `acos(max(-1, min(1, ${cosine})))`) || `acos(max(-1, min(1, ${cosine})))`,
+    is: outside.replace("#", angle),
     when: `n_${symbol} == 1`,
     source: cosineRule,
   },
@@ -113,7 +117,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * How far the links of a four-bar can go: toggles of the input, dead points and swing of the output,
  * time ratio, and the extreme transmission angles.
  *
- * Formula: cosine rule. Input limits cos θ₂ = (d² + a² − (b ± c)²)/(2·d·a); output dead points where input and coupler
+ * Formula: cosine rule, by half the angle, tan² θ/2 = (1 − cos θ)/(1 + cos θ), which keeps its digits near lines. Input limits cos θ₂ = (d² + a² − (b ± c)²)/(2·d·a); output dead points where input and coupler
  * are in line, cos θ₂ = (d² + r² − c²)/(2·d·r) with r = a + b (outer) or b − a (inner, the input then points the other
  * way); angle between coupler and output cos μ = (b² + c² − f²)/(2·b·c) with f = d − a or d + a. Time ratio at constant
  * input speed is the larger over the smaller input angle between the dead points. a input, b coupler, c output, d
@@ -185,8 +189,8 @@ export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits, FourBarLim
   },
   example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
   formulae: [
-    ...limit("theta_x", "inputExtended", "input limit, stretched", "(d^2 + a^2 - (b + c)^2) / (2 * d * a)"),
-    ...limit("theta_f", "inputFolded", "input limit, folded", "(d^2 + a^2 - (b - c)^2) / (2 * d * a)"),
+    ...limit("theta_x", "inputExtended", "input limit, stretched", between("d", "a", "(b + c)")),
+    ...limit("theta_f", "inputFolded", "input limit, folded", between("d", "a", "abs(b - c)")),
     { symbol: "Delta_2", meaning: "nothing stops the input", is: "2 * pi", when: "n_theta_x == 0 and n_theta_f == 0" },
     { symbol: "Delta_2", meaning: "range between both limits", is: "theta_x - theta_f", when: "n_theta_x == 1 and n_theta_f == 1" },
     { symbol: "Delta_2", meaning: "range about the ground line", is: "2 * theta_x", when: "n_theta_x == 1 and n_theta_f == 0" },
@@ -196,16 +200,16 @@ export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits, FourBarLim
       is: "2 * (pi - theta_f)",
       when: "n_theta_x == 0 and n_theta_f == 1",
     },
-    ...limit("theta_o", "deadOuter", "outer dead point", "(d^2 + (a + b)^2 - c^2) / (2 * d * (a + b))"),
+    ...limit("theta_o", "deadOuter", "outer dead point", between("d", "a + b", "c")),
     {
       symbol: "turned",
       kind: "number",
       meaning: "half turn of the input at the inner dead point",
       given: (si) => (si.coupler > si.input ? Math.PI : 0),
     },
-    ...limit("theta_i", "deadInner", "inner dead point", "(d^2 + (b - a)^2 - c^2) / (2 * d * abs(b - a))", "turned + #"),
-    ...limit("psi_o", "outputOuter", "output angle at the outer dead point", "(d^2 + c^2 - (b + a)^2) / (2 * d * c)", "pi - #"),
-    ...limit("psi_i", "outputInner", "output angle at the inner dead point", "(d^2 + c^2 - (b - a)^2) / (2 * d * c)", "pi - #"),
+    ...limit("theta_i", "deadInner", "inner dead point", between("d", "abs(b - a)", "c"), "turned + #"),
+    ...limit("psi_o", "outputOuter", "output angle at the outer dead point", between("d", "c", "(b + a)"), "pi - #"),
+    ...limit("psi_i", "outputInner", "output angle at the inner dead point", between("d", "c", "abs(b - a)"), "pi - #"),
     { symbol: "Delta_4", meaning: "nothing stops the output", is: "2 * pi", when: "n_psi_o == 0 and n_psi_i == 0" },
     { symbol: "Delta_4", meaning: "swing between the dead points", is: "psi_i - psi_o", when: "n_psi_o == 1 and n_psi_i == 1" },
     { symbol: "Delta_4", meaning: "swing about the far ground line", is: "2 * (pi - psi_o)", when: "n_psi_o == 1 and n_psi_i == 0" },
@@ -223,8 +227,8 @@ export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits, FourBarLim
       is: "max(beta, 2 * pi - beta) / min(beta, 2 * pi - beta)",
       when: "n_T == 1",
     },
-    ...limit("mu_t", "couplerOutputToward", "coupler to output, input towards the output pivot", "(b^2 + c^2 - (d - a)^2) / (2 * b * c)"),
-    ...limit("mu_a", "couplerOutputAway", "coupler to output, input away from it", "(b^2 + c^2 - (d + a)^2) / (2 * b * c)"),
+    ...limit("mu_t", "couplerOutputToward", "coupler to output, input towards the output pivot", between("b", "c", "abs(d - a)")),
+    ...limit("mu_a", "couplerOutputAway", "coupler to output, input away from it", between("b", "c", "(d + a)")),
     { symbol: "mu_min", meaning: "a limit puts coupler and output in line", is: "0", when: "n_mu_t == 0 or n_mu_a == 0" },
     {
       symbol: "mu_min",

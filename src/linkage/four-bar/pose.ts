@@ -28,10 +28,24 @@ export function longestWithin(links: Readonly<Record<string, number>>): Record<s
   return { [name]: (Object.values(links).reduce((sum, link) => sum + link, 0) - length) * (1 - 1e-9) }
 }
 
-/** Arc cosine that forgives rounding just outside ±1; null further out. */
-export function arcCosine(x: number): number | null {
-  if (!(Math.abs(x) <= 1 + ROUNDING)) return null
-  return Math.acos(Math.min(1, Math.max(-1, x)))
+/**
+ * Angle between two sides of a triangle by the one opposite it, 0 to π; rounding just beyond a triangle in one line is forgiven,
+ * null further out. By half the angle: an arc cosine loses half of its digits where the sides come into line.
+ */
+export function triangleAngle(side: number, other: number, opposite: number): number | null {
+  const apart = Math.abs(side - other)
+  const sineSquared = ((opposite - apart) / (4 * side)) * ((opposite + apart) / other)
+  const cosineSquared = ((side + other - opposite) / (4 * side)) * ((side + other + opposite) / other)
+  if (!(sineSquared >= -ROUNDING / 2 && cosineSquared >= -ROUNDING / 2)) return null
+  return 2 * Math.atan2(Math.sqrt(Math.max(0, sineSquared)), Math.sqrt(Math.max(0, cosineSquared)))
+}
+
+/** From input pin to output pivot; by half the angle where both may meet, so that what is left keeps its digits. */
+function diagonalAt(ground: number, input: number, angle: number) {
+  const cosine = Math.cos(angle)
+  const dx = cosine > 0.5 ? ground - input + 2 * input * Math.sin(angle / 2) ** 2 : ground - input * cosine
+  const dy = -input * Math.sin(angle)
+  return { dx, dy, length: Math.hypot(dx, dy) }
 }
 
 /**
@@ -42,7 +56,7 @@ export function arcCosine(x: number): number | null {
  * where input pin and output pivot coincide, which leaves the output free
  */
 export function fourBarPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Assembly) {
-  const f = Math.hypot(ground - input * Math.cos(angle), input * Math.sin(angle))
+  const f = diagonalAt(ground, input, angle).length
   const gap = Math.max(f - coupler - output, Math.abs(coupler - output) - f)
   const size = ground + input + coupler + output
   if (gap > ROUNDING * size) return gap
@@ -53,19 +67,17 @@ export function fourBarPose(ground: number, input: number, coupler: number, outp
 /** The pose where coupler and output are known to meet, input pin and output pivot apart. */
 export function closedPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Assembly): FourBarPose {
   const [ax, ay] = [input * Math.cos(angle), input * Math.sin(angle)]
-  const dx = ground - ax
-  const f = Math.hypot(dx, ay)
+  const { dx, dy, length: f } = diagonalAt(ground, input, angle)
   const product = (coupler + output + f) * (coupler + output - f) * (f + coupler - output) * (f - coupler + output)
   const height = ((branch === "open" ? 1 : -1) * Math.sqrt(Math.max(0, product))) / (2 * f)
-  const along = (f ** 2 + coupler ** 2 - output ** 2) / (2 * f)
-  const bx = ax + (along * dx + height * ay) / f
-  const by = ay + (height * dx - along * ay) / f
+  const along = (f + ((coupler - output) / f) * (coupler + output)) / 2
+  const [rx, ry] = [(along * dx - height * dy) / f, (height * dx + along * dy) / f]
   return {
     inputPin: { x: ax, y: ay },
-    outputPin: { x: bx, y: by },
+    outputPin: { x: ax + rx, y: ay + ry },
     diagonal: f,
-    couplerAngle: Math.atan2(by - ay, bx - ax),
-    outputAngle: Math.atan2(by, bx - ground),
+    couplerAngle: Math.atan2(ry, rx),
+    outputAngle: Math.atan2(ry - dy, rx - dx),
     transmissionAngle: Math.atan2(Math.abs(height) * f, Math.abs(coupler ** 2 + output ** 2 - f ** 2) / 2),
   }
 }
@@ -90,8 +102,8 @@ export function fourBarRates(input: number, coupler: number, output: number, t2:
 
 /** Input angles between 0 and π at which coupler and output come into line, null where that never happens. */
 export function fourBarToggles(ground: number, input: number, coupler: number, output: number) {
-  const at = (reach: number) => arcCosine((ground ** 2 + input ** 2 - reach ** 2) / (2 * ground * input))
-  return { extended: at(coupler + output), folded: at(coupler - output) }
+  const at = (reach: number) => triangleAngle(ground, input, reach)
+  return { extended: at(coupler + output), folded: at(Math.abs(coupler - output)) }
 }
 
 /**

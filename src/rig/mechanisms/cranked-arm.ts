@@ -25,10 +25,15 @@ export interface CrankedArm {
 }
 
 const HALF_TURN = Math.PI
+/** Nearest that a crank comes to where its pin meets the hinge, rad: there the arm is free to turn. */
+const FREE = 1e-11
+/** Travel of the crank up to which links close at one place only, rad: rounding of their lengths leaves as much. */
+const ONE_PLACE = 1e-6
 
 /** Angles of the crank around `start` between which the links close; infinite where they close all the way round. */
 function crankRange(ground: number, crank: number, coupler: number, output: number, start: number): readonly [low: number, high: number] {
-  const { extended, folded } = fourBarToggles(ground, crank, coupler, output)
+  const { extended, folded: inLine } = fourBarToggles(ground, crank, coupler, output)
+  const folded = inLine === null ? null : Math.max(inLine, FREE)
   const within = wrapAngle(start)
   const turns = start - within
   if (extended === null && folded === null) return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
@@ -58,7 +63,18 @@ export function crankedArm(part: CrankedArm): Mechanism | NoSolution {
       Math.max(apart, 1e-6),
       { startAngle: part.start },
     )
-  const [low, high] = crankRange(ground, crank, coupler, output, part.start + before).map((angle) => angle - before) as [number, number]
+  const range = crankRange(ground, crank, coupler, output, part.start + before)
+  // it closes at the start: rounding must not leave that outside
+  const [low, high] = [Math.min(range[0] - before, part.start), Math.max(range[1] - before, part.start)]
+  if (high - low < ONE_PLACE)
+    return refuse(
+      "cannot-close",
+      "The links close at one place only, where they lie in one line: no turn of the {crank} is left. Change one length by more than {shortBy length}, so that they reach past each other.",
+      1e-6 * (ground + crank + coupler + output),
+      { startAngle: part.start },
+      {},
+      { crank: names.crank },
+    )
   // the diagonal from the arm's hinge to the crank pin, followed without leaps
   const diagonal = (t2: number) => {
     const [x, y] = [ground * Math.cos(t2), ground * Math.sin(t2)]
