@@ -127,8 +127,9 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution<PowerScrewRe
         { friction, slope },
         { threadFriction: (0.999 * Math.cos(flankAngle / 2)) / slope },
       )
-    threadRaiseTorque = ((force * meanDiameter) / 2) * ((slope + friction) / clearance)
-    threadLowerTorque = ((force * meanDiameter) / 2) * ((friction - slope) / (1 + friction * slope))
+    // shares of the torque without friction: no rounding makes a screw give more than it takes
+    threadRaiseTorque = ideal * ((slope + friction) / (slope * clearance))
+    threadLowerTorque = ideal * ((friction - slope) / (slope * (1 + friction * slope)))
     holdsInService = LEFT_IN_SERVICE * friction > slope
   } else {
     threadRaiseTorque = ideal / (si.screwEfficiency as number)

@@ -27,6 +27,9 @@ export interface CrankElement {
 
 const TURN = 2 * Math.PI
 
+/** At a dead point the slide stands still: its slope there is the one so far inside its range, rad, which tells its sense. */
+const INSIDE = 1e-12
+
 /** Nearest limits below and above the start, as angles from it; what stands at a limit may only go on from it. */
 function rangeOf(geometry: SliderCrankGeometry, start: number): readonly [number, number] {
   let [low, high] = [-TURN, TURN]
@@ -92,7 +95,7 @@ export const crank: TransmissionMember<CrankElement> = {
       takes: "angle",
       gives: "length",
       out: (travel) => sliderAt(geometry, start + travel).position - from,
-      ratio: (travel) => sliderAt(geometry, start + travel).lever,
+      ratio: (travel) => sliderAt(geometry, start + Math.min(high - INSIDE, Math.max(low + INSIDE, travel))).lever,
       forward: si.efficiency,
       backward: si.efficiency,
       transmits: "both-ways",

@@ -53,7 +53,7 @@ export const gearParts: Fields<GearParts> = {
 export function gearsOf(stages: SiOf<GearElement>["stages"], parts: SiOf<GearParts>): Transmission {
   const input = { stages, dragTorque: 0, inputSpeed: null, inputInertia: parts.inputInertia, loadInertia: 0, tipRadius: null }
   const train = trainOf({ ...input, torque: 1 })
-  // below zero the load turns the input; above it a stage locks and has to be driven with the load
+  // above zero where a stage locks and has to be driven with the load
   const letDown = trainOf({ ...input, torque: -1 }).inputTorque * train.ratio
   const ratio = (train.reverses ? -1 : 1) / train.ratio
   return {
@@ -63,7 +63,8 @@ export function gearsOf(stages: SiOf<GearElement>["stages"], parts: SiOf<GearPar
     out: (travel) => ratio * travel,
     ratio: () => ratio,
     forward: train.efficiency,
-    backward: Math.max(0, -letDown),
+    // a product of shares, never above 1
+    backward: train.backwardEfficiency ?? 0,
     unlocking: Math.max(0, letDown),
     selfLocking: train.selfLocking,
     drag: parts.dragTorque,

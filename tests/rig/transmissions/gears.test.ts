@@ -8,7 +8,7 @@ import { screw } from "../../../src/rig/transmissions/screw.js"
 import type { Transmission } from "../../../src/rig/transmissions/transmission.js"
 import { worm } from "../../../src/rig/transmissions/worm.js"
 import { isNoSolution, type SiOf } from "../../../src/solver/index.js"
-import { built, readMember, samples, seeded, spread } from "../members.js"
+import { between, built, readMember, samples, seeded, spread } from "../members.js"
 
 const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
 /** Effort at an element's input for one against the motion at its output. */
@@ -16,6 +16,24 @@ const inputOf = (t: Transmission, effort: number) => {
   const through = effort * Math.abs(t.ratio(0))
   return t.drag + (effort > 0 ? through / t.forward : through * (t.backward - t.unlocking))
 }
+
+describe("without friction", () => {
+  it("lets through all that it is given and not a digit more: screws and trains of every size", () => {
+    const random = seeded(1)
+    const [broken, sizes]: [string[], number] = [[], 400]
+    for (let k = 0; k < sizes; k++) {
+      const thread = { majorDiameter: between(random, 0.004, 0.1), pitch: between(random, 0.0005, 0.0035), starts: 1 + (k % 6) }
+      const stages = Array.from({ length: 1 + (k % 4) }, () => ({
+        ...{ type: "spur", drivingTeeth: 11 + Math.floor(20 * random()), drivenTeeth: 20 + Math.floor(70 * random()), meshEfficiency: 1 },
+      }))
+      const still = built<Transmission>(screw, { ...thread, threadFriction: 0 })
+      const rolling = built<Transmission>(screw, { ...thread, screwEfficiency: 1 })
+      for (const made of [still, rolling, built<Transmission>(gear, { stages })])
+        if (made.backward !== 1 || made.unlocking !== 0 || made.forward !== 1) broken.push(JSON.stringify({ thread, stages, ...made }))
+    }
+    expect(broken).toEqual([])
+  })
+})
 
 describe("gears", () => {
   it("have torque, play and inertia of the domain's train, lifting and letting down", () => {

@@ -77,6 +77,25 @@ describe("crank", () => {
     expect(back.out(back.high)).toBeCloseTo(0.06, 12)
   })
 
+  it("starts and ends at either dead point alike: hardly any lever there, of the sense that it has inside", () => {
+    const like = { crank: "30 mm", coupler: "90 mm", efficiency: 0.9 }
+    // drawn in from 0°, let out from 180°, and the same the other way
+    for (const [startAngle, sense] of [
+      ["0 deg", -1],
+      ["180 deg", 1],
+      ["-180 deg", 1],
+      ["360 deg", -1],
+    ] as const) {
+      const made = built<Transmission>(crank, { ...like, startAngle })
+      for (const end of [made.low, made.high]) {
+        expect(Math.sign(made.ratio(end)), startAngle).toBe(sense)
+        expect(Math.abs(made.ratio(end)), startAngle).toBeLessThan(1e-12)
+      }
+      const half = built<Transmission>(crank, { ...like, startAngle: startAngle === "0 deg" ? "-90 deg" : "90 deg" })
+      for (const end of [half.low, half.high]) expect(Math.abs(half.ratio(end))).toBeGreaterThan(0)
+    }
+  })
+
   it("gives a travel at the very places where its rod stands square to the slide", () => {
     for (let coupler = 0.003; coupler < 0.03; coupler += 2e-4) {
       const made = built<Transmission>(crank, { crank: 0.03, coupler, startAngle: "170 deg", efficiency: 0.9, offset: 0.0052 })
