@@ -2,6 +2,36 @@
 import type { Fields, OutFields } from "../../solver/index.js"
 import type { FoldingChain, FoldingChainInput } from "./types.js"
 
+/** What a segment is and how its joint turns, wherever a chain is asked for. */
+export const segmentFields = {
+  length: { kind: "length", symbol: "L_s", label: "length of a segment", min: "1 mm", max: 10, typical: ["100 mm", "500 mm"] },
+  width: { kind: "length", symbol: "b_s", label: "depth across", min: 0, max: 5, typical: ["20 mm", "100 mm"], default: 0 },
+  mass: { kind: "mass", symbol: "m_s", label: "mass of a segment", min: 0, max: 100, typical: ["50 g", "400 g"], default: 0 },
+  centreShare: {
+    kind: "ratio",
+    symbol: "k_s",
+    label: "place of the centre of gravity",
+    min: 0,
+    max: 1,
+    typical: [0.3, 0.7],
+    default: 0.5,
+  },
+  foldedAngle: { kind: "angle", symbol: "alpha_s", label: "angle when folded", min: -7, max: 7, typical: ["-180 deg", "180 deg"] },
+  ratio: { kind: "number", symbol: "n_s", label: "turn of the joint per turn of the driver", min: -20, max: 20, typical: [-2, 2] },
+  startsAt: { kind: "ratio", symbol: "p_s", label: "begins to turn at", min: 0, max: "99 %", typical: [0, 0.4], default: 0 },
+  endsAt: { kind: "ratio", symbol: "p_e", label: "stands still from", min: "1 %", max: 1, typical: [0.6, 1], default: 1 },
+} as const
+
+/** How far the driver turns. */
+export const driverTravel = {
+  kind: "angle",
+  symbol: "phi_t",
+  label: "turn of the driver from folded to spread",
+  min: "0.1 deg",
+  max: 700,
+  typical: ["60 deg", "180 deg"],
+} as const
+
 export const chainFields = (): Fields<FoldingChainInput> => ({
   segments: {
     kind: "list",
@@ -12,22 +42,7 @@ export const chainFields = (): Fields<FoldingChainInput> => ({
       kind: "group",
       label: "segment",
       fields: {
-        length: { kind: "length", symbol: "L_s", label: "length of a segment", min: "1 mm", max: 10, typical: ["100 mm", "500 mm"] },
-        width: { kind: "length", symbol: "b_s", label: "depth across", min: 0, max: 5, typical: ["20 mm", "100 mm"], default: 0 },
-        mass: { kind: "mass", symbol: "m_s", label: "mass of a segment", min: 0, max: 100, typical: ["50 g", "400 g"], default: 0 },
-        centreShare: {
-          kind: "ratio",
-          symbol: "k_s",
-          label: "place of the centre of gravity",
-          min: 0,
-          max: 1,
-          typical: [0.3, 0.7],
-          default: 0.5,
-        },
-        foldedAngle: { kind: "angle", symbol: "alpha_s", label: "angle when folded", min: -7, max: 7, typical: ["-180 deg", "180 deg"] },
-        ratio: { kind: "number", symbol: "n_s", label: "turn of the joint per turn of the driver", min: -20, max: 20, typical: [-2, 2] },
-        startsAt: { kind: "ratio", symbol: "p_s", label: "begins to turn at", min: 0, max: "99 %", typical: [0, 0.4], default: 0 },
-        endsAt: { kind: "ratio", symbol: "p_e", label: "stands still from", min: "1 %", max: 1, typical: [0.6, 1], default: 1 },
+        ...segmentFields,
         driveRadius: {
           kind: "length",
           symbol: "R_s",
@@ -40,14 +55,7 @@ export const chainFields = (): Fields<FoldingChainInput> => ({
       },
     },
   },
-  driverTravel: {
-    kind: "angle",
-    symbol: "phi_t",
-    label: "turn of the driver from folded to spread",
-    min: "0.1 deg",
-    max: 700,
-    typical: ["60 deg", "180 deg"],
-  },
+  driverTravel,
   position: { kind: "ratio", symbol: "p", label: "place in the travel", min: 0, max: 1, typical: [0, 1], default: 1 },
   tipMass: { kind: "mass", symbol: "m_t", label: "mass at the tip", min: 0, max: 100, typical: [0, "100 g"], default: 0 },
   frameTilt: {

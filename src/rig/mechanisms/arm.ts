@@ -3,6 +3,7 @@ import { type HingeSpring, springAt } from "../../linkage/index.js"
 import type { Angle, Area, ForcePerLength, Length, Mass, Moment } from "../../quantity/index.js"
 import type { Fields, GroupField, ListField, SiOf } from "../../solver/index.js"
 import { addBody, bodyOf, massCentre, type PlaneBody, weightMoment } from "./body.js"
+import { cordFields, cordOf } from "./cord.js"
 import type { MechanismState, Triple } from "./mechanism.js"
 
 /** A point in the plane of a mechanism: x outward, y up. */
@@ -172,8 +173,7 @@ export const armFields: Fields<Arm> = {
       kind: "group",
       label: "helper spring",
       fields: {
-        stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6, typical: ["0.05 N/mm", "2 N/mm"] },
-        freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5, typical: ["20 mm", "0.3 m"] },
+        ...cordFields,
         fixedPivot: planePoint("spring's fixed end", "x_s", "y_s"),
         radius: {
           kind: "length",
@@ -221,7 +221,7 @@ export function armOf(si: SiOf<Arm>): ArmModel {
     panel,
     friction: si.hingeFriction,
     steady: 0,
-    springs: si.springs.map((s) => ({ ...s, preload: 0, pullsOnly: true })),
+    springs: si.springs.map(cordOf),
   }
 }
 

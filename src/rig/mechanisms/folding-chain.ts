@@ -1,4 +1,5 @@
 // A chain of segments that one driver folds and spreads: a wing's fingers, a tail, an umbrella's ribs.
+import { driverTravel, segmentFields } from "../../linkage/folding-chain/fields.js"
 import { chainJointAngle, chainJointRatio } from "../../linkage/index.js"
 import type { Angle, Area, Length, Mass, Moment, Ratio } from "../../quantity/index.js"
 import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
@@ -148,6 +149,9 @@ function check({ segments }: SiOf<FoldingChainMechanism>): Issue[] {
   })
 }
 
+// a chain that moves has something to move: each segment has a mass
+const { default: _, ...mass } = segmentFields.mass
+
 /** A folding chain. */
 export const foldingChainMechanism: MechanismMember<FoldingChainMechanism> = {
   type: "folding-chain",
@@ -163,29 +167,8 @@ export const foldingChainMechanism: MechanismMember<FoldingChainMechanism> = {
         kind: "group",
         label: "segment",
         fields: {
-          length: { kind: "length", symbol: "L_s", label: "length of a segment", min: "1 mm", max: 5, typical: ["100 mm", "500 mm"] },
-          width: { kind: "length", symbol: "b_s", label: "depth across", min: 0, max: 5, typical: ["20 mm", "100 mm"], default: 0 },
-          mass: { kind: "mass", symbol: "m_s", label: "mass of a segment", min: "0.1 g", max: 50, typical: ["50 g", "400 g"] },
-          centreShare: {
-            kind: "ratio",
-            symbol: "k_s",
-            label: "place of the centre of gravity",
-            min: 0,
-            max: 1,
-            typical: [0.3, 0.7],
-            default: 0.5,
-          },
-          foldedAngle: {
-            kind: "angle",
-            symbol: "alpha_s",
-            label: "angle when folded",
-            min: "-360 deg",
-            max: "360 deg",
-            typical: ["-180 deg", "180 deg"],
-          },
-          ratio: { kind: "number", symbol: "n_s", label: "turn of the joint per turn of the driver", min: -20, max: 20, typical: [0.5, 2] },
-          startsAt: { kind: "ratio", symbol: "p_s", label: "begins to turn at", min: 0, max: "99 %", typical: [0, 0.4], default: 0 },
-          endsAt: { kind: "ratio", symbol: "p_e", label: "stands still from", min: "1 %", max: 1, typical: [0.6, 1], default: 1 },
+          ...segmentFields,
+          mass: { ...mass, min: "0.1 g" },
           area: { kind: "area", symbol: "A_p", label: "area", min: 0, max: 4, typical: [0, "0.05 m2"], default: 0 },
           jointFriction: {
             kind: "moment",
@@ -199,14 +182,7 @@ export const foldingChainMechanism: MechanismMember<FoldingChainMechanism> = {
         },
       },
     },
-    driverTravel: {
-      kind: "angle",
-      symbol: "phi_t",
-      label: "turn of the driver from folded to spread",
-      min: "0.1 deg",
-      max: 700,
-      typical: ["60 deg", "180 deg"],
-    },
+    driverTravel,
     tipMass: { kind: "mass", symbol: "m_t", label: "mass at the tip", min: 0, max: 50, typical: [0, "100 g"], default: 0 },
   },
   check,

@@ -14,6 +14,7 @@ import {
   pivotOnArm,
   planePoint,
 } from "./arm.js"
+import { poseOnRod } from "./hinged.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 
 /** A hinge with its rod or cable. */
@@ -66,25 +67,7 @@ function build(si: SiOf<HingeMechanism>): Mechanism {
       const angle = angleAt(q)
       const { lever } = leverAt(q, angle)
       const pin = hingePinAt(geometry, angle)
-      const { from, tip, tipRate, mass, centre } = armLine(arm, angle, 1 / lever)
-      const at: Triple = [pin.x, pin.y, 0]
-      const base: Triple = [fixedPivot.x, fixedPivot.y, 0]
-      return {
-        parts: [
-          { name: "arm", points: [from, tip], closed: false },
-          { name: "rod", points: [base, at], closed: false },
-        ],
-        pins: [
-          { name: "hinge", at: from },
-          { name: "fixed pivot", at: base },
-          { name: "moving pivot", at },
-        ],
-        tip,
-        tipRate,
-        mass,
-        centre,
-        shown: angle,
-      }
+      return poseOnRod(armLine(arm, angle, 1 / lever), [fixedPivot.x, fixedPivot.y, 0], [pin.x, pin.y, 0], angle)
     },
     reactions(q, effort, down) {
       const angle = angleAt(q)

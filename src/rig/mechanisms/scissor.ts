@@ -3,6 +3,7 @@ import { springTension } from "../../linkage/index.js"
 import type { Angle, Area, Force, ForcePerLength, Length, Mass } from "../../quantity/index.js"
 import { inconsistent, type SiOf } from "../../solver/index.js"
 import { type PlanePoint, planePoint } from "./arm.js"
+import { cordFields, cordOf } from "./cord.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 
 /** A spring or elastic cord drawn across between the base joints. */
@@ -59,7 +60,7 @@ function build(si: SiOf<ScissorMechanism>): Mechanism {
   const [ex, ey] = [Math.cos(direction), Math.sin(direction)]
   // left of the way it extends
   const [fx, fy] = [-ey, ex]
-  const springs = si.springs.map((s) => ({ ...s, preload: 0, pullsOnly: true }))
+  const springs = si.springs.map(cordOf)
   // inertia about the way an arm's angle changes: along the array, across it, and of the arms' own turning
   const lengthwise = (tipMass * n ** 2 + (armsMass * (4 * n ** 2 - 1)) / 12) * l ** 2
   const sideways = (mass * side ** 2 * l ** 2) / 4
@@ -212,8 +213,9 @@ export const scissorMechanism: MechanismMember<ScissorMechanism> = {
         kind: "group",
         label: "spring",
         fields: {
-          stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6, typical: ["0.05 N/mm", "2 N/mm"] },
-          freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5, typical: ["20 mm", "0.2 m"] },
+          stiffness: cordFields.stiffness,
+          // a base is narrower than an arm is long
+          freeLength: { ...cordFields.freeLength, typical: ["20 mm", "0.2 m"] },
         },
       },
     },

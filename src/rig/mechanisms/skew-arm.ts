@@ -2,6 +2,7 @@
 import { springTension } from "../../linkage/index.js"
 import type { Area, ForcePerLength, Length, Mass, Moment } from "../../quantity/index.js"
 import { type Fields, type Issue, inconsistent, type SiOf } from "../../solver/index.js"
+import { cordFields, cordOf } from "./cord.js"
 import type { MechanismState, Triple } from "./mechanism.js"
 import { cross, dot, plus, type SpaceDirection, type SpacePoint, scaled, size, spaceDirection, spacePoint, tripleOf } from "./triple.js"
 
@@ -99,8 +100,7 @@ export const skewArmFields: Fields<SkewArm> = {
       kind: "group",
       label: "helper spring",
       fields: {
-        stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6, typical: ["0.05 N/mm", "2 N/mm"] },
-        freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5, typical: ["20 mm", "0.3 m"] },
+        ...cordFields,
         fixedPivot: spacePoint("spring's fixed end", "s"),
         movingPivot: spacePoint("spring's arm end", "e"),
       },
@@ -198,8 +198,7 @@ export function skewArmOf(si: SiOf<SkewArm>): SkewArmModel {
     friction: si.hingeFriction,
     springs: si.springs.map((s) => {
       const [from, end] = [tripleOf(s.fixedPivot), swing(tripleOf(s.movingPivot))]
-      const spring = { stiffness: s.stiffness, freeLength: s.freeLength, preload: 0, pullsOnly: true }
-      return { ...lineTo(end, from), spring, from, end }
+      return { ...lineTo(end, from), spring: cordOf(s), from, end }
     }),
     panels: si.panels.map((p) => {
       const square = tripleOf(p.normal)

@@ -1,6 +1,7 @@
 // An arm on a hinge axis in any direction, moved by a rod or cable with a ball joint at each end.
 import type { Length } from "../../quantity/index.js"
 import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
+import { poseOnRod } from "./hinged.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 import {
   addSkewArm,
@@ -69,24 +70,7 @@ function build(si: SiOf<SkewHingeRodMechanism>): Mechanism {
     },
     pose(q) {
       const swing = swingAt(q)
-      const { from, tip, tipRate, mass, centre } = skewLine(arm, swing, 1 / leverAt(q, swing))
-      const at = placeAt(pivot, Math.cos(swing), Math.sin(swing))
-      return {
-        parts: [
-          { name: "arm", points: [from, tip], closed: false },
-          { name: "rod", points: [fixed, at], closed: false },
-        ],
-        pins: [
-          { name: "hinge", at: from },
-          { name: "fixed pivot", at: fixed },
-          { name: "moving pivot", at },
-        ],
-        tip,
-        tipRate,
-        mass,
-        centre,
-        shown: swing,
-      }
+      return poseOnRod(skewLine(arm, swing, 1 / leverAt(q, swing)), fixed, placeAt(pivot, Math.cos(swing), Math.sin(swing)), swing)
     },
     reactions(q, effort, down) {
       const swing = swingAt(q)

@@ -1,6 +1,7 @@
 // An arm on a hinge axis in any direction, turned by a shaft.
 import type { Angle } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
+import { turnedByShaft } from "./hinged.js"
 import type { Mechanism, MechanismMember } from "./mechanism.js"
 import { addSkewArm, type SkewArm, skewArmFaults, skewArmFields, skewArmOf, skewLine, skewReaction } from "./skew-arm.js"
 
@@ -14,31 +15,12 @@ export interface SkewHingeMechanism extends SkewArm {
 /** Coordinate: the swing, right-handed about the axis. */
 function build(si: SiOf<SkewHingeMechanism>): Mechanism {
   const arm = skewArmOf(si)
-  return {
-    travel: "angle",
+  return turnedByShaft({
     start: si.startAngle,
-    low: Number.NEGATIVE_INFINITY,
-    high: Number.POSITIVE_INFINITY,
-    deadPoints: [],
-    shows: "angle",
-    at(q, state) {
-      addSkewArm(state, arm, q, 1, 0)
-    },
-    pose(q) {
-      const { from, tip, tipRate, mass, centre } = skewLine(arm, q, 1)
-      return {
-        parts: [{ name: "arm", points: [from, tip], closed: false }],
-        pins: [{ name: "hinge", at: from }],
-        tip,
-        tipRate,
-        mass,
-        centre,
-        shown: q,
-      }
-    },
-    // a shaft turns it with a moment: no force on the hinge
-    reactions: (q, _effort, down) => [{ name: "hinge", force: skewReaction(arm, q, down, [0, 0, 0]) }],
-  }
+    add: (state, swing) => addSkewArm(state, arm, swing, 1, 0),
+    line: (swing) => skewLine(arm, swing, 1),
+    reaction: (swing, down) => skewReaction(arm, swing, down, [0, 0, 0]),
+  })
 }
 
 /** An arm on a skew hinge, turned by a shaft. */

@@ -4,6 +4,7 @@ import type { Angle, Area, Force, ForcePerLength, Length, Mass } from "../../qua
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type MassOnArm, massList, type PlanePoint, planePoint } from "./arm.js"
 import { addBody, bodyOf, effortBeyond, massCentre, type PlaneBody, rodBody, weightMoment } from "./body.js"
+import { cordFields, cordOf } from "./cord.js"
 import { emptyState, type Mechanism, type MechanismMember, type MechanismState, type Triple } from "./mechanism.js"
 
 /** An extension spring or elastic cord between the frame and the slider's pin. */
@@ -92,7 +93,7 @@ function build(si: SiOf<SliderCrankMechanism>): Mechanism | NoSolution {
   const crankBody = bodyOf(si.crankMasses)
   const rod = rodBody(couplerMass, coupler)
   const slider: PlaneBody = { mass: sliderMass, along: 0, across: 0, inertia: 0 }
-  const springs = si.springs.map((s) => ({ ...s, preload: 0, pullsOnly: true }))
+  const springs = si.springs.map(cordOf)
   // the slide line's point beside the crank pivot
   const [x0, y0] = [crankPivot.x - offset * uy, crankPivot.y + offset * ux]
   const at = (q: number, state: MechanismState) => {
@@ -248,8 +249,7 @@ export const sliderCrankMechanism: MechanismMember<SliderCrankMechanism> = {
         kind: "group",
         label: "helper spring",
         fields: {
-          stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6, typical: ["0.05 N/mm", "2 N/mm"] },
-          freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5, typical: ["20 mm", "0.3 m"] },
+          ...cordFields,
           fixedPivot: planePoint("spring's fixed end", "x_s", "y_s"),
         },
       },

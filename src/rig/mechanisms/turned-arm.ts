@@ -2,6 +2,7 @@
 import type { Angle } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { type Arm, addArm, armFields, armLine, armOf, hingeReaction } from "./arm.js"
+import { turnedByShaft } from "./hinged.js"
 import type { Mechanism, MechanismMember } from "./mechanism.js"
 
 /** An arm on the shaft that turns it. */
@@ -11,34 +12,14 @@ export interface TurnedArm extends Arm {
   startAngle: Angle
 }
 
-/** Coordinate: the arm's own angle. */
 function build(si: SiOf<TurnedArm>): Mechanism {
   const arm = armOf(si)
-  return {
-    travel: "angle",
+  return turnedByShaft({
     start: si.startAngle,
-    low: Number.NEGATIVE_INFINITY,
-    high: Number.POSITIVE_INFINITY,
-    deadPoints: [],
-    shows: "angle",
-    at(q, state) {
-      addArm(state, arm, q, 1, 0)
-    },
-    pose(q) {
-      const { from, tip, tipRate, mass, centre } = armLine(arm, q, 1)
-      return {
-        parts: [{ name: "arm", points: [from, tip], closed: false }],
-        pins: [{ name: "hinge", at: from }],
-        tip,
-        tipRate,
-        mass,
-        centre,
-        shown: q,
-      }
-    },
-    // a shaft turns it with a moment: no force on the hinge
-    reactions: (q, _effort, down) => [{ name: "hinge", force: hingeReaction(arm, q, down, [0, 0, 0]) }],
-  }
+    add: (state, angle) => addArm(state, arm, angle, 1, 0),
+    line: (angle) => armLine(arm, angle, 1),
+    reaction: (angle, down) => hingeReaction(arm, angle, down, [0, 0, 0]),
+  })
 }
 
 /** An arm turned by a shaft. */
