@@ -9,15 +9,15 @@ import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
 
 /** One segment, from its own joint outward. */
 export interface SegmentOfChain {
-  /** Joint to joint; for the last one, joint to tip. [L_s; 1 mm to 5 m] */
+  /** Joint to joint; for the last one, joint to tip. [L_s; 1 mm to 10 m] */
   length: Length
   /** Depth across, for the space it takes up. [b_s; 0 to 5 m; default 0] */
   width?: Length
-  /** Mass of a segment [m_s; 0.1 g to 50 kg] */
+  /** Mass of a segment [m_s; 0.1 g to 100 kg] */
   mass: Mass
   /** Where its centre of gravity lies, as a share of the length from its own joint. [k_s; 0 to 1; default 0.5] */
   centreShare?: Ratio
-  /** Angle from the segment before it, or from outward for the first one, with the chain folded. [alpha_s; −360° to 360°] */
+  /** Angle from the segment before it, or from outward for the first one, with the chain folded. [alpha_s; −401.07° to 401.07°] */
   foldedAngle: Angle
   /** Turn of its joint for one turn of the driver; negative where it turns the other way. [n_s; −20 to 20] */
   ratio: number

@@ -35,6 +35,32 @@ describe("a move", () => {
     expect(jaw.out.peakCurrent).toBeCloseTo(0.01, 9)
   })
 
+  it("of a crank that starts or ends at either dead point takes the motor's own time without load, and passes none", () => {
+    const turned = (startAngle: string, travel: string) =>
+      move(
+        rig({
+          drive: {
+            ...{ type: "gearmotor", travel, ratedVoltage: "12 V", noLoadSpeed: "100 rpm", noLoadCurrent: "0.2 A" },
+            ...{ loadTorque: "34 kgf cm", loadSpeed: "0 rpm", loadCurrent: "5.5 A" },
+          },
+          transmission: [{ type: "crank", crank: "30 mm", coupler: "90 mm", startAngle, efficiency: 0.9 }],
+          mechanisms: [
+            {
+              ...{ name: "neck", type: "scissor", cells: 2, armLength: "150 mm", rod: "along" },
+              ...{ armsMass: "0.1 g", startLength: "100 mm" },
+            },
+          ],
+        }),
+      )
+    // a quarter turn at 100 rpm
+    for (const startAngle of ["0 deg", "180 deg", "-180 deg", "360 deg", "90 deg", "-90 deg"])
+      expect(turned(startAngle, "90 deg").outDuration, startAngle).toBeCloseTo(0.15, 3)
+    for (const startAngle of ["0 deg", "180 deg"]) {
+      expect(turned(startAngle, "179.9 deg").outDuration, startAngle).toBeCloseTo(0.3 * (179.9 / 180), 3)
+      expect(() => turned(startAngle, "181 deg"), startAngle).toThrow(/cannot follow/)
+    }
+  })
+
   it("of a neck without load takes the gearmotor's printed speed through its gears", () => {
     const neck = move(
       rig({
