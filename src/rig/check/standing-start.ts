@@ -35,20 +35,21 @@ function voltageAt(feed: Feed, current: number, state: SupplyState | null, drawn
 /** Puts all drives of a motion on their feed while none of them turns. */
 export function standingStart(motion: MotionModel, feed: Feed): StandingStart {
   const { drive, drives } = motion
-  const { effortConstant, backEmfConstant, windingResistance, frictionCurrent } = drive
-  const line: DriveLine = { effortConstant, backEmfConstant, windingResistance, frictionCurrent }
+  const { effortConstant, backEmfConstant, windingResistance, frictionCurrent, circuitCurrent } = drive
+  const line: DriveLine = { effortConstant, backEmfConstant, windingResistance, frictionCurrent, circuitCurrent }
   const state = "model" in feed ? supplyState(feed.model) : null
   const drawn = new Float64Array("model" in feed ? feed.model.names.length : 0)
   const openVoltage = voltageAt(feed, 0, state, drawn) ?? 0
   const feedResistance = "model" in feed ? (feed.model.converters[feed.bus] ? 0 : (feed.model.path[feed.bus] as number)) : 0
   const standing = windingResistance / drives
-  const inrush = openVoltage / (standing + feedResistance)
-  // standing still they are a resistance: the most that the supply still gives them
+  const circuits = drives * circuitCurrent
+  const inrush = (openVoltage + circuits * standing) / (standing + feedResistance)
+  // standing still they are a resistance beside their circuits: the most that the supply still gives them
   let [low, high] = [0, inrush]
   for (let k = 0; k < 60 && high - low > 1e-12 * inrush; k++) {
     const mid = (low + high) / 2
     const volts = voltageAt(feed, mid, state, drawn)
-    if (volts !== null && volts >= mid * standing) low = mid
+    if (volts !== null && volts >= (mid - circuits) * standing) low = mid
     else high = mid
   }
   const beyond = voltageAt(feed, low * (1 + 1e-6), state, drawn)
@@ -56,6 +57,6 @@ export function standingStart(motion: MotionModel, feed: Feed): StandingStart {
   const voltage = voltageAt(feed, low, state, drawn) ?? 0
   if (voltage > drive.minVoltage) drive.lineAt?.(voltage, line)
   const each = Math.min(low / drives, drive.currentLimit ?? Number.POSITIVE_INFINITY)
-  const effort = voltage > drive.minVoltage ? Math.max(0, (each - line.frictionCurrent) * line.effortConstant) : 0
+  const effort = voltage > drive.minVoltage ? Math.max(0, (each - line.circuitCurrent - line.frictionCurrent) * line.effortConstant) : 0
   return { openVoltage, feedResistance, inrush, current: each * drives, effort, held, line, state }
 }

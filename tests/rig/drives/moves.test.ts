@@ -36,14 +36,15 @@ describe("a move", () => {
   })
 
   it("of a crank that starts or ends at either dead point takes the motor's own time without load, and passes none", () => {
-    const turned = (startAngle: string, travel: string) =>
+    const degree = Math.PI / 180
+    const turned = (startAngle: number, travel: number) =>
       move(
         rig({
           drive: {
-            ...{ type: "gearmotor", travel, ratedVoltage: "12 V", noLoadSpeed: "100 rpm", noLoadCurrent: "0.2 A" },
+            ...{ type: "gearmotor", travel: travel * degree, ratedVoltage: "12 V", noLoadSpeed: "100 rpm", noLoadCurrent: "0.2 A" },
             ...{ loadTorque: "34 kgf cm", loadSpeed: "0 rpm", loadCurrent: "5.5 A" },
           },
-          transmission: [{ type: "crank", crank: "30 mm", coupler: "90 mm", startAngle, efficiency: 0.9 }],
+          transmission: [{ type: "crank", crank: "30 mm", coupler: "90 mm", startAngle: startAngle * degree, efficiency: 0.9 }],
           mechanisms: [
             {
               ...{ name: "neck", type: "scissor", cells: 2, armLength: "150 mm", rod: "along" },
@@ -53,11 +54,10 @@ describe("a move", () => {
         }),
       )
     // a quarter turn at 100 rpm
-    for (const startAngle of ["0 deg", "180 deg", "-180 deg", "360 deg", "90 deg", "-90 deg"])
-      expect(turned(startAngle, "90 deg").outDuration, startAngle).toBeCloseTo(0.15, 3)
-    for (const startAngle of ["0 deg", "180 deg"]) {
-      expect(turned(startAngle, "179.9 deg").outDuration, startAngle).toBeCloseTo(0.3 * (179.9 / 180), 3)
-      expect(() => turned(startAngle, "181 deg"), startAngle).toThrow(/cannot follow/)
+    for (const startAngle of [0, 180, -180, 360, 90, -90]) expect(turned(startAngle, 90).outDuration, `${startAngle}°`).toBeCloseTo(0.15, 3)
+    for (const startAngle of [0, 180]) {
+      expect(turned(startAngle, 179.9).outDuration, `${startAngle}°`).toBeCloseTo(0.3 * (179.9 / 180), 3)
+      expect(() => turned(startAngle, 181), `${startAngle}°`).toThrow(/cannot follow/)
     }
   })
 
