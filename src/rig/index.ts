@@ -73,4 +73,5 @@ export type {
   Wanted,
   WornSections,
 } from "./whole/document.js"
+export type { DriveDuty, FixedThings } from "./whole/motion-sections.js"
 export { assessRig, type Carrying, move, type PartsOf, quickMove, type RigKit, rigWith } from "./whole/rig-with.js"
