@@ -92,9 +92,14 @@ export function placeAt(solver: AnySolver, si: object, path: unknown, where: Pat
   return { ok: true, value: { path, keys, field: field as AnyField, value: value ?? null } }
 }
 
+/** Each field as the one field of a set, so that its reader is compiled once and not for every value. */
+const alone = new WeakMap<AnyField, AnyFields>()
+
 /** A value read as the field of a place reads it: in any unit, within its limits. */
 export function readAt(place: Place, value: unknown, where: Path): Found<unknown> {
-  const read = readInput({ value: place.field }, { value })
+  const fields = alone.get(place.field) ?? { value: place.field }
+  alone.set(place.field, fields)
+  const read = readInput(fields, { value })
   if (read.ok) return { ok: true, value: (read.si as { readonly value: unknown }).value }
   return none(...read.issues.map((fault) => moved(where, { ...fault, path: fault.path.slice(1) })))
 }
