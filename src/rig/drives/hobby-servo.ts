@@ -99,7 +99,7 @@ const ROUNDING = 1.05
 /** Voltages at which torque and speed ask most of the stall current: the columns, and between them where one rises and one falls against the voltage. */
 function hardestVoltages({ firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime }: Si): number[] {
   if (secondVoltage === null || secondStallTorque === null || secondTime === null) return [firstVoltage]
-  // torque and speed for a volt, against the first column's: straight over one over the voltage
+  // torque and speed for a volt, against those at the first datasheet voltage: straight over one over the voltage
   const torque = (secondStallTorque * firstVoltage) / (firstStallTorque * secondVoltage) - 1
   const speed = (firstTime * firstVoltage) / (secondTime * secondVoltage) - 1
   const share = -(torque + speed) / (2 * torque * speed)
