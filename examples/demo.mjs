@@ -45,7 +45,7 @@ for (const name of [...moths, ...creatures]) {
     [
       `${rig.name}: ${content.answer}`,
       `  At worst: ${times}.`,
-      `  ${first ? `First ${first.title} of ${first.subject}: ${first.shownValue}${first.shownLimit ? `, must be ${first.shownLimit}` : ""}.` : "Nothing falls short."} Report: out/${name}.html`,
+      `  ${first ? `First ${first.title} of ${first.subject}: ${first.shownLimit ? `${first.shownValue}, must be ${first.shownLimit}.` : first.sentence}` : "Nothing falls short."} Report: out/${name}.html`,
     ].join("\n"),
   )
 }

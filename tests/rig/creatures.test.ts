@@ -1,7 +1,7 @@
 // The demo rigs of version 2: every motion passes, every check answers for its own field, no verdict is contradicted.
 import { describe, expect, it } from "vitest"
-import { assessRig, move, quickMove, type Rig, type RigFinding } from "../../src/rig/index.js"
-import { creature, creatureNames } from "../helpers/rigs.js"
+import { assessRig, move, quickMove, type Rig, type RigFinding, rigWith } from "../../src/rig/index.js"
+import { creature, creatureNames, demo, demoNames } from "../helpers/rigs.js"
 
 /** A document with one value changed, at a path of keys and indices. */
 function changed(rig: Rig, path: readonly (string | number)[], value: unknown): Rig {
@@ -34,6 +34,17 @@ describe.each(creatureNames)("%s", (name) => {
       if (f.missing !== null) expect(f.verdict).toBe("not enough data")
       if (f.verdict === "meets" && f.relation === "at-most") expect(f.value, f.id).toBeLessThanOrEqual(f.limit as number)
       if (f.verdict === "meets" && f.relation === "at-least") expect(f.value, f.id).toBeGreaterThanOrEqual(f.limit as number)
+    }
+  })
+})
+
+describe.each([...creatureNames, ...demoNames])("verdicts of %s", (name) => {
+  it("show no number within its limit beside what falls short, nor one beyond it beside what meets", () => {
+    const { findings } = assessRig(rigWith().read(demo(name)))
+    for (const { id, subject, verdict, relation, value, limit } of findings) {
+      if (value === null || limit === null || (relation !== "at-most" && relation !== "at-least")) continue
+      const keeps = relation === "at-most" ? value <= limit : value >= limit
+      expect(keeps, `${id} of ${subject}: ${value} ${relation} ${limit}, ${verdict}`).toBe(verdict !== "falls short")
     }
   })
 })

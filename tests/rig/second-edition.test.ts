@@ -65,7 +65,7 @@ describe("reading a document", () => {
     expect(faults({ version: 0.5, name: "half" })).toEqual(["version"])
   })
   it("names every fault at its place", () => {
-    const rig = structuredClone(move.example) as unknown as Record<string, never>
+    const rig = JSON.parse(JSON.stringify(move.example)) as Record<string, never>
     const motion = (rig.motions as unknown as Record<string, unknown>[])[0] as Record<string, unknown>
     motion.bus = "nowhere"
     motion.transmission = [{ type: "drum", drumDiameter: "40 mm", lineDiameter: "2 mm" }]

@@ -17,7 +17,16 @@ import { sourceChecks } from "./checks-sources.js"
 import { startChecks } from "./checks-start.js"
 import { unpoweredChecks } from "./checks-unpowered.js"
 import { type Judged, judged } from "./conditions.js"
-import { type CheckSeverity, type CheckVerdict, type Measured, mostUrgent, type Relation, utilisationOf, verdictOf } from "./finding.js"
+import {
+  type CheckSeverity,
+  type CheckVerdict,
+  type Measured,
+  mostUrgent,
+  type Relation,
+  told,
+  utilisationOf,
+  verdictOf,
+} from "./finding.js"
 
 /** One finding of an assessment. */
 export interface RigFinding {
@@ -121,7 +130,8 @@ export function findingsOf(members: Members, rig: RigSi): Judgement {
   // one hazard has many texts: merged by what they say, not by their code
   const raised = new Map<string, { readonly caution: Caution; readonly by: RigFinding[] }>()
   const findings = checks.flatMap((check) =>
-    check.find(at).map(({ subject, result }): RigFinding => {
+    check.find(at).map(({ subject, result: found }): RigFinding => {
+      const result = "verdict" in found ? found : told(found)
       const common = { id: check.id, subject, title: check.title, severity: check.severity, change: null }
       if ("verdict" in result)
         return {

@@ -61,6 +61,14 @@ function keeps({ relation, value, limit, halfWidth = 0, permitted }: Measured): 
   return relation === "within" ? distance <= halfWidth : distance >= halfWidth
 }
 
+/** What a finding tells: where a solver's own word goes against a number that keeps its limit, the word decides and no number is shown beside it. */
+export function told(measured: Measured): Measured {
+  const { permitted, ...number } = measured
+  return permitted === false && measured.relation !== "rule" && keeps(number)
+    ? { ...measured, relation: "rule", value: null, limit: null }
+    : measured
+}
+
 /** Share from which on a limit kept is marginal; common practice, no source. */
 const MARGINAL = 0.9
 

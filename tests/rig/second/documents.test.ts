@@ -85,7 +85,7 @@ type Place = Record<string | number, unknown>
 
 /** A copy with one place changed; `undefined` leaves it out. */
 function changed(doc: object, path: Path, value: unknown): object {
-  const copy: object = structuredClone(doc)
+  const copy = JSON.parse(JSON.stringify(doc)) as object
   let at = copy as Place
   for (const key of path.slice(0, -1)) at = at[key] as Place
   const last = path[path.length - 1] as string
