@@ -1,25 +1,9 @@
 // Checks of the programme: is each step over before the next one of the same motion begins?
 import { formatQuantity } from "../../quantity/index.js"
 import { commonPractice } from "../../solver/index.js"
+import { movingSteps } from "../run/situation.js"
 import { blocked, type Found, type RigCheck } from "./check.js"
-import type { Judged, Run } from "./conditions.js"
-
-interface Step {
-  readonly begin: number
-  readonly way: 1 | -1
-  /** Time until the same motion has to move again, s; infinite behind the last step. */
-  readonly slot: number
-}
-
-/** Steps of one motion that move it, in time. */
-function stepsOf({ rig }: Judged, name: string): readonly Step[] {
-  const steps = rig.programme.filter((step) => step.motion === name).sort((a, b) => a.at - b.at)
-  return steps.flatMap((step, k): Step[] => {
-    const from = steps[k - 1]?.to ?? 0
-    if (step.to === from) return []
-    return [{ begin: step.at, way: step.to > from ? 1 : -1, slot: (steps[k + 1]?.at ?? Number.POSITIVE_INFINITY) - step.at }]
-  })
-}
+import type { Run } from "./conditions.js"
 
 /** Checks of the programme. */
 export const programmeChecks: readonly RigCheck[] = [
@@ -29,7 +13,7 @@ export const programmeChecks: readonly RigCheck[] = [
     severity: "function",
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
-        const steps = stepsOf(rig, motion.name).filter((step) => Number.isFinite(step.slot))
+        const steps = movingSteps(rig.rig).filter((step) => step.index === i && Number.isFinite(step.slot))
         if (steps.length === 0) return []
         const runs = rig.runs[i] as readonly Run[]
         if (runs.some((run) => run.stop))

@@ -3,8 +3,8 @@
 import { currentFor, effortAt, effortState, type MotionModel, type Way } from "../run/motion-model.js"
 import type { QuickMove } from "../run/quick.js"
 import { QUICK_LOOKS, quickRide } from "../run/quick.js"
-import { firstStop, type Ride } from "../run/ride.js"
-import { feedOf, leaning, programmed, rideOf, type Situation, situation } from "../run/situation.js"
+import type { Ride, Stop } from "../run/ride.js"
+import { assembled, feedOf, leaning, programmed, rideOf, type Situation } from "../run/situation.js"
 import { settle } from "../supply/settle.js"
 import { type SupplyModel, type SupplyState, supplyModel, supplyState } from "../supply/tree.js"
 import type { RigSi } from "../whole/faults.js"
@@ -59,7 +59,7 @@ export interface Run {
   readonly way: Way
   readonly ride: Ride
   /** What stops it, or null. */
-  readonly stop: ReturnType<typeof firstStop>
+  readonly stop: Stop | null
   readonly quick: QuickMove | null
 }
 
@@ -104,7 +104,7 @@ function mostCurrent(runs: readonly Run[], motion: MotionModel): number {
 
 /** Puts a rig under all its conditions. */
 export function judged(members: Members, rig: RigSi): Judged {
-  const whole = situation(members, rig, QUICK_LOOKS)
+  const whole = assembled(members, rig)
   const { motions } = whole
   const asked = posturesOf(rig).flatMap(({ name: stands, posture }) => {
     // charge and cold change the supply alone: what the motions ask is the same under all of them
@@ -120,8 +120,7 @@ export function judged(members: Members, rig: RigSi): Judged {
     situations.flatMap((at, c) =>
       ([1, -1] as const).map((way): Run => {
         const one = rideOf(at, i, way, feedOf(at, i))
-        const stop = firstStop(one, QUICK_LOOKS)
-        return { condition: (conditions[c] as Condition).name, way, ride: one, stop, quick: stop ? null : quickRide(one) }
+        return { condition: (conditions[c] as Condition).name, way, ride: one, ...quickRide(one) }
       }),
     ),
   )

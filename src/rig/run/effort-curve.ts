@@ -6,18 +6,20 @@ import { effortAt, effortState, type MotionModel, type Surroundings, type Way } 
 export interface EffortCurve {
   /** Pieces of one form each, from the start of the drive's travel on; null where something of the motion itself stops it. */
   readonly table: Piecewise | null
+  /** A travel at which it was seen to stop; null where nothing of the motion itself stops it. */
+  readonly stopsAt: number | null
   readonly maxEffort: number
   readonly minEffort: number
 }
 
 /** Last coefficients that are let go of effort and inertia. */
-const LET_GO = [1e-13, 1e-11] as const
+export const LET_GO = [1e-13, 1e-11] as const
 const NODES = 24
 /** A table may be off by this where it is compared, against the largest effort or this share of the drive's stall. */
 const OFF = 1e-12
 const SHARE = 1e-2
 
-const stopped: EffortCurve = { table: null, maxEffort: Number.NaN, minEffort: Number.NaN }
+const stopped = (stopsAt: number): EffortCurve => ({ table: null, stopsAt, maxEffort: Number.NaN, minEffort: Number.NaN })
 
 /** Tabulates a motion on one way, looked at `looks` times first: what stops it and where its equations change form. */
 export function effortCurve(motion: MotionModel, way: Way, around: Surroundings, looks: number): EffortCurve {
@@ -38,12 +40,15 @@ export function effortCurve(motion: MotionModel, way: Way, around: Surroundings,
   for (let i = 0; i <= looks; i++) {
     const x = (span * i) / looks
     const form = at(x)
-    if (form < 0) return stopped
+    if (form < 0) return stopped(x)
     places[i] = x
     seen[i] = state.effort
     const tight = state.tightness
     // between two looks a line may go slack: where it is less tight than on both sides
-    if (tightOne < tightTwo && tightOne <= tight && at(goldenMinimum(tightness, x - (2 * span) / looks, x)) < 0) return stopped
+    if (tightOne < tightTwo && tightOne <= tight) {
+      const slackest = goldenMinimum(tightness, x - (2 * span) / looks, x)
+      if (at(slackest) < 0) return stopped(slackest)
+    }
     ;[tightTwo, tightOne] = [tightOne, tight]
     if (i > 0 && form !== before) splits.push(changeBetween(at, before, (span * (i - 1)) / looks, x, span))
     before = form
@@ -51,14 +56,14 @@ export function effortCurve(motion: MotionModel, way: Way, around: Surroundings,
   const stall = (drive.ratedVoltage / drive.windingResistance) * drive.effortConstant
   const floor = Number.isFinite(stall) ? SHARE * Math.abs(stall) : 0
   const table = fitted(at, state, span, floor, splits)
-  if (table.failed !== null) return stopped
+  if (table.failed !== null) return stopped(table.failed)
   const scale = Math.max(floor, ...seen.map(Math.abs))
   const missed = Array.from(places).filter(
     (x, i) => Math.abs(effortIn(table, x) - (seen[i] as number)) > OFF * scale && !splits.some((s) => Math.abs(s - x) <= 1e-9 * span),
   )
   // a bump that no node met: split beside it
   const mended = missed.length ? fitted(at, state, span, floor, [...splits, ...beside(missed, span / looks)]) : table
-  return mended.failed === null ? { table: mended, ...extremes(mended) } : stopped
+  return mended.failed === null ? { table: mended, stopsAt: null, ...extremes(mended) } : stopped(mended.failed)
 }
 
 const beside = (places: readonly number[], width: number) => places.flatMap((x) => [x - width, x, x + width])

@@ -2,6 +2,7 @@
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 import { QUICK_LOOKS, type QuickMove, quickRide, roughRide } from "./quick.js"
+import type { Ride } from "./ride.js"
 import { feedOf, motionIndex, rideOf, situation } from "./situation.js"
 
 export type { QuickMove } from "./quick.js"
@@ -16,7 +17,7 @@ export function quickMoveOf(
   const index = motionIndex(rig)
   if (!at.motions[index]) return null
   const feed = feedOf(at, index)
-  const one = rough ? roughRide : quickRide
+  const one = rough ? roughRide : (ride: Ride) => quickRide(ride).quick
   const out = one(rideOf(at, index, 1, feed))
   const back = out && one(rideOf(at, index, -1, feed))
   return out && back ? { out, back } : null

@@ -1,6 +1,6 @@
 // A motion's time and peaks alone: fast enough for those who try thousands.
 import { gaussFive, integralOver, piecewise } from "../../numeric/index.js"
-import { atEffort, firstStop, formChanges, type Ride, type RidePoint, ridePoint, tabledPoint } from "./ride.js"
+import { atEffort, firstStop, formChanges, type Ride, type RidePoint, ridePoint, type Stop, stopBefore, tabledPoint } from "./ride.js"
 
 /** A motion calculated fast. */
 export interface QuickMove {
@@ -17,10 +17,14 @@ export interface QuickMove {
 /** Places at which a quick ride is looked at for what stops it. */
 export const QUICK_LOOKS = 48
 
-/** Calculates a ride from its table; null where something stops it. */
-export function quickRide(one: Ride): QuickMove | null {
+/** A ride calculated fast, or what stops it. */
+export type QuickRide = { readonly quick: QuickMove; readonly stop: null } | { readonly quick: null; readonly stop: Stop }
+
+/** Calculates a ride from its table. */
+export function quickRide(one: Ride): QuickRide {
   const { motion, curve } = one
-  if (firstStop(one, QUICK_LOOKS)) return null
+  const stop = firstStop(one, QUICK_LOOKS)
+  if (stop) return { quick: null, stop }
   let [peakCurrent, minCurrent, minVoltage] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
   const seen = ({ current, voltage }: RidePoint) => {
     peakCurrent = Math.max(peakCurrent, current)
@@ -37,9 +41,9 @@ export function quickRide(one: Ride): QuickMove | null {
     return point.form
   }
   const { pieces, failed } = piecewise(perRate, 0, motion.span, { nodes: 16, relative: [1e-10], floor: [0], splits: formChanges(one) })
-  if (failed !== null) return null
+  if (failed !== null) return { quick: null, stop: stopBefore(one, failed, motion.span / QUICK_LOOKS) }
   const duration = pieces.reduce((sum, piece) => sum + integralOver(piece, 1, 0), 0)
-  return { duration, peakEffort: maxEffort, peakCurrent, minEffort, minCurrent, minVoltage }
+  return { quick: { duration, peakEffort: maxEffort, peakCurrent, minEffort, minCurrent, minVoltage }, stop: null }
 }
 
 /** The same from fifteen places and both ends, kinks left where they are: no table. */
@@ -68,7 +72,7 @@ export function roughRide(one: Ride): QuickMove | null {
 
 /** Seconds that a motion takes, where nothing stops it; null where something does. */
 export function seconds(one: Ride): number | null {
-  if (one.curve) return quickRide(one)?.duration ?? null
+  if (one.curve) return quickRide(one).quick?.duration ?? null
   const { rate, trouble } = atEffort(one, 0)
   return trouble === "none" ? one.motion.span / rate : null
 }

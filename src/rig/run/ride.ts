@@ -205,8 +205,14 @@ export const LOOKS = 160
 /** Travel on the way: 0 at its own start. */
 export const travelOf = ({ motion, way }: Ride, s: number) => (way === 1 ? s : motion.span - s)
 
+/** What stops a motion, and at which travel. */
+export interface Stop {
+  readonly travel: number
+  readonly trouble: Trouble
+}
+
 /** The first place that stops a motion between two travels along its way, of which it passes the first and not the second. */
-export function stopBetween(one: Ride, passes: number, stops: number): { readonly travel: number; readonly trouble: Trouble } {
+export function stopBetween(one: Ride, passes: number, stops: number): Stop {
   let [low, high] = [passes, stops]
   for (let k = 0; k < 60 && high - low > 1e-13 * one.motion.span; k++) {
     const mid = (low + high) / 2
@@ -217,16 +223,24 @@ export function stopBetween(one: Ride, passes: number, stops: number): { readonl
 }
 
 /** The first place that stops a motion, as seen on its way; null where it passes. */
-export function firstStop(one: Ride, looks = LOOKS): { readonly travel: number; readonly trouble: Trouble } | null {
-  const { curve } = one
+export function firstStop(one: Ride, looks = LOOKS): Stop | null {
+  const { curve, motion } = one
   if (curve === null) return atEffort(one, 0).trouble === "none" ? null : { travel: travelOf(one, 0), trouble: one.point.trouble }
   // more effort asks for more current, and more help too where gears lock: what passes both ends passes all between
   const passes = (effort: number) => atEffort(one, effort).trouble === "none"
-  return curve.table && passes(curve.maxEffort) && passes(curve.minEffort) ? null : stopSeen(one, looks)
+  if (curve.table && passes(curve.maxEffort) && passes(curve.minEffort)) return null
+  const seen = stopSeen(one, looks)
+  return seen || curve.stopsAt === null ? seen : stopBefore(one, curve.stopsAt, motion.span / looks)
+}
+
+/** The first place that stops a motion at or before a travel that does, looked for one width back along its way. */
+export function stopBefore(one: Ride, travel: number, width: number): Stop {
+  const along = one.way === 1 ? travel : one.motion.span - travel
+  return stopBetween(one, Math.max(0, along - width), along)
 }
 
 /** The first place that stops a motion, looked for along its way. */
-function stopSeen(one: Ride, looks: number): { readonly travel: number; readonly trouble: Trouble } | null {
+function stopSeen(one: Ride, looks: number): Stop | null {
   const { span } = one.motion
   const { point, effort } = one
   const width = span / looks

@@ -19,13 +19,17 @@ export interface Situation {
 }
 
 /** Puts a rig together whose faults have been found; each way is looked at `looks` times for what stops it. */
-export function situation(members: Members, rig: RigSi, looks = LOOKS): Situation {
-  const motions = rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i])))
-  return programmed(leaning({ rig, motions, together: [motions.map((_, i) => i)] }, rig.posture, looks))
-}
+export const situation = (members: Members, rig: RigSi, looks = LOOKS): Situation =>
+  programmed(leaning(assembled(members, rig), rig.posture, looks))
 
-/** The same motions on a body that leans otherwise. */
-export function leaning(at: Pick<Situation, "rig" | "motions" | "together">, posture: RigSi["posture"], looks: number): Situation {
+/** The motions of a rig, put together. */
+export const assembled = (members: Members, rig: RigSi): Pick<Situation, "rig" | "motions"> => ({
+  rig,
+  motions: rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i]))),
+})
+
+/** They on a body that leans, whatever moves when. */
+export function leaning(at: Pick<Situation, "rig" | "motions">, posture: RigSi["posture"], looks: number): Situation {
   const around = standing(posture)
   const curves = new Map<number, EffortCurve>()
   const curve = (index: number, way: Way) => {
@@ -34,7 +38,29 @@ export function leaning(at: Pick<Situation, "rig" | "motions" | "together">, pos
     curves.set(key, found)
     return found
   }
-  return { ...at, around, curve }
+  return { ...at, around, curve, together: [at.motions.map((_, i) => i)] }
+}
+
+/** A step of the programme that moves a motion. */
+export interface MovingStep {
+  /** Motion, by its place in the document. */
+  readonly index: number
+  readonly way: Way
+  readonly begin: number
+  /** Time until a step tells the same motion anew where to go, s; infinite behind the last one. */
+  readonly slot: number
+}
+
+/** Steps of a programme in time; one that leaves a motion where it is moves nothing. */
+export function movingSteps({ motions, programme }: RigSi): readonly MovingStep[] {
+  const steps = motions.flatMap(({ name }, index) => {
+    const own = programme.filter((step) => step.motion === name).sort((a, b) => a.at - b.at)
+    return own.flatMap(({ at: begin, to }, k): MovingStep[] => {
+      const from = own[k - 1]?.to ?? 0
+      return to === from ? [] : [{ index, way: to > from ? 1 : -1, begin, slot: (own[k + 1]?.at ?? Number.POSITIVE_INFINITY) - begin }]
+    })
+  })
+  return steps.sort((a, b) => a.begin - b.begin)
 }
 
 /**
@@ -53,16 +79,9 @@ export function programmed(at: Situation): Situation {
     durations.set(key, found)
     return found
   }
-  const steps = rig.programme
-    .map((step) => ({ ...step, index: rig.motions.findIndex((one) => one.name === step.motion) }))
-    .sort((a, b) => a.at - b.at)
-  const places = new Map<number, number>()
-  const intervals = steps.flatMap(({ at: begin, to, index }) => {
-    const from = places.get(index) ?? 0
-    places.set(index, to)
-    return to === from ? [] : [{ index, begin, end: begin + duration(index, to > from ? 1 : -1) }]
-  })
-  const free = all.filter((i) => !steps.some((step) => step.index === i))
+  const intervals = movingSteps(rig).map(({ index, way, begin }) => ({ index, begin, end: begin + duration(index, way) }))
+  const named = new Set(rig.programme.map((step) => step.motion))
+  const free = all.filter((i) => !named.has(rig.motions[i]?.name ?? ""))
   const sets = intervals.map(({ begin }) => [
     ...new Set([...free, ...intervals.filter((one) => one.begin <= begin && begin < one.end).map((one) => one.index)]),
   ])

@@ -1,7 +1,8 @@
 // A ride solved: its time, its energies and the most that is met on its way, from polynomials between the kinks.
 import { integralOver, integralTo, type Piecewise, piecewise } from "../../numeric/index.js"
 import type { Limit, SupplyModel } from "../supply/tree.js"
-import { atEffort, type firstStop, formChanges, LOOKS, type Ride, stopBetween, tabledPoint, travelOf } from "./ride.js"
+import { LET_GO } from "./effort-curve.js"
+import { atEffort, formChanges, LOOKS, type Ride, type Stop, stopBefore, tabledPoint, travelOf } from "./ride.js"
 
 /** Parts of the energy of a ride, J, in this order; `time` first, s, and `limited`, s at a limit, last. */
 export const integrals = [
@@ -31,7 +32,7 @@ export interface SolvedRide {
   readonly evaluations: number
   readonly met: Met
   /** What stops it after all, at a place that no look met; null where nothing does. */
-  readonly stop: ReturnType<typeof firstStop>
+  readonly stop: Stop | null
 }
 
 /** What was met on the way, at every place that was evaluated. */
@@ -161,15 +162,14 @@ export function solveRide(one: Ride, samples = 40): SolvedRide {
   })
   const times = way === 1 ? fromLow : fromLow.map((time) => duration - time).reverse()
   const { failed } = perTravel
-  const along = failed === null ? null : way === 1 ? failed : span - failed
   return {
     travels,
     times,
     totals: Object.fromEntries(integrals.map((name, i) => [name, total(i)])) as Record<IntegralName, number>,
     perTravel,
-    error: perTravel.rest * TIME * duration,
+    error: (perTravel.rest * TIME + (curve?.table?.rest ?? 0) * LET_GO[0]) * duration,
     evaluations: perTravel.evaluations,
     met,
-    stop: along === null ? null : stopBetween(one, Math.max(0, along - span / LOOKS), along),
+    stop: failed === null ? null : stopBefore(one, failed, span / LOOKS),
   }
 }
