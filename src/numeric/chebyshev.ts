@@ -128,8 +128,9 @@ export function piecewise(
     if (change > 0)
       for (let i = change; i < nodes; i++) {
         // too narrow to be split, or too much asked: taken as it is
-        f(middle + half * (at[i] as number), out)
+        const x = middle + half * (at[i] as number)
         evaluations++
+        if (f(x, out) < 0) return { size, pieces, rest: Number.POSITIVE_INFINITY, evaluations, failed: x }
         values.set(out, i * size)
       }
     const coefficients = new Float64Array(nodes * size)

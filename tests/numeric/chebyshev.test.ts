@@ -98,6 +98,14 @@ describe("piecewise polynomials", () => {
       options,
     )
     expect(stops.failed).toBeGreaterThan(0.6)
+    // stopped at a change of form, beyond which there is no value
+    const both = piecewise(
+      one(Math.exp, (x) => (x > 0.6 ? -1 : x > 0.3 ? 1 : 0)),
+      0,
+      1,
+      { ...options, most: 4 },
+    )
+    expect(both.failed).toBeGreaterThan(0.6)
     const rough = piecewise(
       one((x) => Math.abs(x - 0.31)),
       0,
