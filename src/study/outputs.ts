@@ -3,7 +3,7 @@ import type { Kind } from "../quantity/index.js"
 import { type AnyOutField, type AnyOutFields, issue, type Path } from "../solver/index.js"
 import { shown, unknownKey } from "../solver/issue.js"
 import type { PathTo } from "./paths.js"
-import type { AnySolver, Found } from "./place.js"
+import { type AnySolver, type Found, isEntry } from "./place.js"
 
 /** Paths of a result outside its lists. */
 export type PlainPath<Out> = Exclude<PathTo<Out>, `${string}.${number}` | `${string}.${number}.${string}`>
@@ -32,7 +32,7 @@ export function outputAt(solver: AnySolver, path: unknown, where: Path): Found<O
   let label = ""
   for (const name of path.split(".")) {
     if (field?.kind === "list") {
-      if (!/^\d+$/.test(name)) return fault(`an entry of ${field.label}, counted from 0`)
+      if (!isEntry(name)) return fault(`an entry of ${field.label}, counted from 0`)
       label += ` ${Number(name) + 1}`
       field = field.of
       continue

@@ -58,6 +58,9 @@ function groupAt(field: AnyField, value: unknown): Pick<AnyGroup, "fields" | "ei
   return null
 }
 
+/** Whether a name is an entry's number as it is written: `00` would lie beside the list's own entries when it is put in. */
+export const isEntry = (name: string): boolean => /^(?:0|[1-9]\d*)$/.test(name)
+
 /**
  * The place at a path of an input that was read.
  *
@@ -75,7 +78,7 @@ export function placeAt(solver: AnySolver, si: object, path: unknown, where: Pat
       return none(issue("inconsistent", where, shown(path), `a value inside ${keys.join(".")}, which the base does not give`))
     if (field?.kind === "list") {
       const count = (value as readonly unknown[]).length
-      if (!/^\d+$/.test(name) || !(Number(name) < count))
+      if (!isEntry(name) || !(Number(name) < count))
         return none(issue("unknown-key", where, shown(path), `an entry of ${keys.join(".")}, which has ${count}, counted from 0`))
       keys.push(Number(name))
       field = field.of

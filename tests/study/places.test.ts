@@ -124,6 +124,8 @@ describe("places", () => {
     ["frame.across", "unknown-key", "one of width, colour"],
     ["lamps.2.power", "unknown-key", "which has 2"],
     ["lamps.-1.power", "unknown-key", "which has 2"],
+    // put in under that name it would stand beside the entries, and nothing would vary
+    ["lamps.01.power", "unknown-key", "which has 2"],
     ["lamps.1e0.power", "unknown-key", "which has 2"],
     ["height.x", "unknown-key", "nothing behind height"],
     ["constructor", "unknown-key", "one of"],
