@@ -14,7 +14,10 @@ export interface StudySignal {
 
 /** Worker threads that have loaded a file whose default export is {@link studyWorker}: most pool libraries fit as they are. */
 export interface StudyPool {
-  /** Hands one task, plain data, to a worker, and its answer back. */
+  /**
+   * Hands one task, plain data, to a worker, and its answer back. A pool that knows signals may drop what
+   * has not begun; one that does not may go on with at most sixteen tasks after a stop.
+   */
   run(task: object, options?: { readonly signal?: StudySignal }): Promise<unknown>
 }
 
@@ -162,6 +165,8 @@ const STRETCH = 25
 const REPORT = 100
 /** Most tasks that a set of points is cut into. */
 const SHARES = 64
+/** Most of them that a pool has at a time: what it may still work on after a stop. */
+const AT_ONCE = 16
 
 /** Keeps a study's account: progress told, a stop heard. */
 export class Runner {
@@ -230,13 +235,24 @@ export class Runner {
     const tasks: PointsTask[] = []
     for (let from = 0; from < total; from += size)
       tasks.push({ ...task, columns: task.columns.map((column) => column.slice(from, from + size)) })
-    const running = tasks.map(async (share) => {
-      const part = (await pool.run(share, signal ? { signal } : undefined)) as PointsPart
-      this.#done += part.refused.length
-      this.report()
-      return part
-    })
-    const parts = await untilStopped(Promise.all(running), signal)
+    const parts: PointsPart[] = []
+    let [next, isOver] = [0, false]
+    const hand = async (): Promise<void> => {
+      while (next < tasks.length && !isOver) {
+        const i = next++
+        const part = (await pool.run(tasks[i] as PointsTask, signal ? { signal } : undefined)) as PointsPart
+        if (isOver) return
+        parts[i] = part
+        this.#done += part.refused.length
+        this.report()
+      }
+    }
+    try {
+      await untilStopped(Promise.all(Array.from({ length: AT_ONCE }, hand)), signal)
+    } finally {
+      // stopped or failed: nothing more is handed over or told
+      isOver = true
+    }
     return {
       outputs: task.outputs.map((_, i) => parts.flatMap((part) => part.outputs[i] as readonly Told[])),
       refused: parts.flatMap((part) => part.refused),
@@ -253,7 +269,7 @@ export class Runner {
 }
 
 /** A promise that is also rejected as soon as the signal says stop. */
-function untilStopped<T>(work: Promise<T>, signal: StudySignal | undefined): Promise<T> {
+export function untilStopped<T>(work: Promise<T>, signal: StudySignal | undefined): Promise<T> {
   if (!signal) return work
   return new Promise<T>((resolve, reject) => {
     const stop = () => reject(signal.reason)

@@ -351,4 +351,25 @@ describe("how it is run", () => {
     control.abort(new Error("no more"))
     await expect(running).rejects.toThrow("no more")
   })
+  it.each(["a stop", "a worker that fails"])("after %s hands nothing more to a pool, and tells nothing more", async (what) => {
+    const some = made((x) => x[0] as number, [1, 1], "some")
+    const work = studyWorker({ some })
+    const control = new AbortController()
+    let [handed, told] = [0, 0]
+    const pool: StudyPool = {
+      run: async (task) => {
+        const nth = handed++
+        await new Promise((resolve) => setTimeout(resolve, 5))
+        if (nth === 3 && what === "a stop") control.abort(new Error("no more"))
+        if (nth === 3) throw new Error("no more")
+        return work(task as PointsTask)
+      },
+    }
+    const options = { outputs: ["f"] as const, samples: 2048, within: 0, pool, signal: control.signal, onProgress: () => told++ }
+    await expect(uncertainty(some, base, { "x.0": "1 ± 0.5" } as Loose, options)).rejects.toThrow("no more")
+    const [then, so] = [handed, told]
+    expect(handed).toBeLessThan(32)
+    await new Promise((resolve) => setTimeout(resolve, 150))
+    expect([handed, told]).toEqual([then, so])
+  })
 })

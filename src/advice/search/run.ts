@@ -1,25 +1,16 @@
+import { type StudyPool, type StudySignal, untilStopped } from "../../study/run.js"
 import { familySizes, type SearchPlan } from "./goals.js"
 import type { Reason } from "./limits.js"
 import { addFound, type Found, isNearer, type SearchPart, type SearchTask, scan, type Tally } from "./scan.js"
 
 /** What tells a search to stop: an `AbortSignal`, or anything of its shape. */
-export interface CancelSignal {
-  readonly aborted: boolean
-  readonly reason?: unknown
-  /** Called once by the search, to hear of a stop. */
-  addEventListener(type: "abort", listener: () => void): void
-  /** Called once the search has ended. */
-  removeEventListener(type: "abort", listener: () => void): void
-}
+export type CancelSignal = StudySignal
 
-/** Worker threads that have loaded `alula/advice/search-worker`: most pool libraries fit as they are. */
-export interface SearchPool {
-  /**
-   * Hands one task, plain data, to a worker, and its answer back. A pool that knows signals may drop what
-   * has not begun; one that does not may go on with at most eight tasks after a stop.
-   */
-  run(task: object, options?: { readonly signal?: CancelSignal }): Promise<unknown>
-}
+/**
+ * Worker threads that have loaded `alula/advice/search-worker`: most pool libraries fit as they are. One that does not know
+ * signals may go on with at most eight tasks after a stop.
+ */
+export type SearchPool = StudyPool
 
 /** How far a search is. */
 export interface SearchProgress {
@@ -108,7 +99,7 @@ export async function runPlan(plan: SearchPlan, options: SearchOptions): Promise
     const tasks = round.map((first): SearchTask => ({ plan, first, stride, front: [...front] }))
     if (pool) {
       const running = tasks.map((task) => pool.run(task, signal ? { signal } : undefined))
-      for (const part of await untilCancelled(Promise.all(running), signal)) gather(part as SearchPart)
+      for (const part of await untilStopped(Promise.all(running), signal)) gather(part as SearchPart)
       report(sums.considered, sums.evaluated, front.length)
     } else for (const task of tasks) gather(await here(task))
   }
@@ -129,17 +120,4 @@ function joined(before: Tally | undefined, tally: Tally): Tally {
     members: [...new Set([...before.members, ...tally.members])],
     closest: tally.closest && isNearer(tally.closest, before.closest) ? tally.closest : before.closest,
   }
-}
-
-/** A promise that is also rejected as soon as the signal says stop. */
-function untilCancelled<T>(work: Promise<T>, signal: CancelSignal | undefined): Promise<T> {
-  if (!signal) return work
-  return new Promise<T>((resolve, reject) => {
-    const stop = () => reject(signal.reason)
-    signal.addEventListener("abort", stop)
-    work
-      .then(resolve, (error: unknown) => reject(signal.aborted ? signal.reason : error))
-      .finally(() => signal.removeEventListener("abort", stop))
-    if (signal.aborted) stop()
-  })
 }
