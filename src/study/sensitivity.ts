@@ -1,6 +1,7 @@
 import { sobolPoints, studentQuantile, type VarianceIndices, varianceIndices } from "../numeric/index.js"
 import { factorOf } from "../quantity/index.js"
-import { type AnyField, fill, type Issue, type Solver } from "../solver/index.js"
+import { type AnyField, fill, type Issue, issue, type Solver } from "../solver/index.js"
+import { shown } from "../solver/issue.js"
 import { type Asked, readAsked } from "./asked.js"
 import { Bench, type Refusal } from "./bench.js"
 import type { PathTo } from "./paths.js"
@@ -16,7 +17,7 @@ import { differenceOf, handyStep, inSentence, opening, place } from "./words.js"
 export interface SensitivityOptions<In, Out> extends StudyOptions {
   /** Values of the result, by path; every number outside its lists where left out. */
   readonly outputs?: readonly PathTo<Out, "number">[]
-  /** Which inputs, or how they are spread; all numbers that the base gives where left out. Without a spread of its own, a value goes a tenth of itself up and down. */
+  /** Which inputs, or how they are spread; all numbers that the base gives where left out. Without a spread of its own, a value goes a tenth of itself up and down; zero and a temperature, a tenth of their usual range. */
   readonly vary?: readonly PathTo<In, "number">[] | Spreads<In>
   /** Inputs drawn for each of the values varied: 512 where left out; at 0 only slopes are told. */
   readonly samples?: number
@@ -83,13 +84,16 @@ export interface Sensitivity {
 /** Sets of samples, each scrambled on its own: how they differ tells how sure the shares are. */
 const SETS = 8
 
-/** A value that goes a tenth of itself up and down, within its field's limits. */
+/** A value that goes a tenth of itself up and down, zero and a temperature a tenth of what is usual, within its field's limits. */
 function tenth(number: NumberPlace, field: AnyField): SpreadPlace {
   const at = number.value as number
   const [from, to] = number.typical ?? [number.low, number.high]
-  const half = number.whole ? Math.max(1, Math.round(Math.abs(at) / 10)) : Math.abs(at) / 10 || (to - from) / 10
-  const low = Math.max(number.low, at - half)
-  const high = Math.min(number.high, at + half)
+  // a tenth of a temperature would hang on where its zero lies
+  const own = number.kind === "temperature" ? 0 : Math.abs(at) / 10
+  const half = number.whole ? Math.max(1, Math.round(own)) : own || (to - from) / 10
+  const inner = number.whole ? 1 : 0
+  const low = Math.max(number.allowsLow ? number.low : number.low + inner, at - half)
+  const high = Math.min(number.allowsHigh ? number.high : number.high - inner, at + half)
   return { ...number, field, spread: { type: "uniform", low, high }, box: [low, high] }
 }
 
@@ -104,9 +108,13 @@ function readVary(solver: AnySolver, si: object, vary: unknown): Found<readonly 
     })
     return { ok: true, value: places.filter(({ box: [low, high] }) => high > low) }
   }
+  const fault = (expected: string): Found<never> => ({ ok: false, issues: [issue("wrong-type", ["vary"], shown(vary), expected)] })
+  if (typeof vary !== "object" || vary === null) return fault("paths, or spreads by path")
   const entries: readonly (readonly [unknown, unknown])[] = Array.isArray(vary)
     ? (vary as readonly unknown[]).map((path) => [path, undefined])
-    : Object.entries(vary as object)
+    : Object.entries(vary)
+  if (entries.length === 0) return fault("at least 1 path of the input")
+  if (new Set(entries.map(([path]) => path)).size < entries.length) return fault("each path once")
   const read = entries.map(([path, spread], i): Found<SpreadPlace> => {
     const where = Array.isArray(vary) ? ["vary", i] : ["vary", String(path)]
     if (spread !== undefined) return readSpread(solver, si, path as string, spread, where)
@@ -181,7 +189,7 @@ export async function sensitivity<In, Out>(
       mean: isSpread ? whole.mean : null,
       deviation: isSpread ? Math.sqrt(whole.variance) : null,
       inputs,
-      sentence: strongest(output, inputs),
+      sentence: strongest(output, inputs, whole ?? null, SETS * size),
     }
   })
   return { outputs: told, tried: bench.tried, entered: entered[0] ?? 0, samples: SETS * size, refused: bench.refused }
@@ -228,16 +236,14 @@ async function samplesOf(bench: Bench, places: readonly SpreadPlace[], width: nu
   }
 }
 
-/** An estimate and how far the sets differ in it; null where it is none. */
+/** An estimate and how far the sets differ in it; null where it is none, or too few of them tell how sure it is. */
 function estimate(whole: number, sets: readonly number[]): Estimate | null {
   if (!Number.isFinite(whole)) return null
   const good = sets.filter(Number.isFinite)
+  if (good.length < 2) return null
   const mean = good.reduce((sum, v) => sum + v, 0) / good.length
-  const spread =
-    good.length > 1
-      ? Math.sqrt(good.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (good.length - 1) / good.length)
-      : Number.POSITIVE_INFINITY
-  const half = studentQuantile(0.975, Math.max(1, good.length - 1)) * spread
+  const spread = Math.sqrt(good.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (good.length - 1) / good.length)
+  const half = studentQuantile(0.975, good.length - 1) * spread
   return { value: whole, low: whole - half, high: whole + half }
 }
 
@@ -295,22 +301,32 @@ function cost(input: SpreadPlace, output: Asked, value: number, slope: number | 
   return fill(template, { ...names, step, change: Math.abs(change) })
 }
 
-function strongest(output: Asked, inputs: readonly Influence[]): string {
+function strongest(output: Asked, inputs: readonly Influence[], whole: VarianceIndices | null, samples: number): string {
   const [first, second] = inputs
   const label = opening(output.label)
-  if (!first || first.total === null || !(first.total.value > 0)) return fill("{label} does not vary with these inputs.", { label })
-  const share = Math.min(1, first.total.value)
-  if (!second?.total || second.total.value < 0.05)
-    return fill("{label} is moved by {first} almost alone ({share ratio %} of what it varies).", {
+  if (!first) return fill("{label}: there is no number among the inputs to vary.", { label })
+  if (whole === null) return fill("{label}: no samples were drawn, so the slopes alone are told.", { label })
+  const { rows, variance } = whole
+  const few =
+    rows < samples ? fill(" Only {rows} of {samples} samples have an answer throughout; these alone count here.", { rows, samples }) : ""
+  return moved() + few
+
+  function moved(): string {
+    if (rows > 1 && variance === 0) return fill("{label} does not vary with these inputs.", { label })
+    if (!first?.total || !(first.total.value > 0)) return fill("{label}: too few samples have an answer to tell what moves it.", { label })
+    const share = Math.min(1, first.total.value)
+    if (!second?.total || second.total.value < 0.05)
+      return fill("{label} is moved by {first} almost alone ({share ratio %} of what it varies).", {
+        label,
+        first: inSentence(first.label),
+        share,
+      })
+    return fill("{label} is moved most by {first} ({share ratio %} of what it varies), then by {second} ({next ratio %}).", {
       label,
       first: inSentence(first.label),
+      second: inSentence(second.label),
       share,
+      next: Math.min(1, second.total.value),
     })
-  return fill("{label} is moved most by {first} ({share ratio %} of what it varies), then by {second} ({next ratio %}).", {
-    label,
-    first: inSentence(first.label),
-    second: inSentence(second.label),
-    share,
-    next: Math.min(1, second.total.value),
-  })
+  }
 }

@@ -48,13 +48,17 @@ export function numberAt(solver: AnySolver, si: object, path: unknown, where: Pa
 /** A text with a scale of temperature read as a difference on it: `5 °C` is 5 K, `9 °F` as well. */
 function temperatureStep(text: unknown): unknown {
   if (typeof text !== "string") return text
-  const [full, zero] = [text, text.replace(/^\s*[\d.]+/, "0")].map((one) => readQuantity("temperature", one))
+  const [full, zero] = [text, text.replace(/^\s*[-+−]?[\d.]+/, "0")].map((one) => readQuantity("temperature", one))
   return typeof full === "number" && typeof zero === "number" ? full - zero : text
 }
 
 /** What is read as a difference: a tolerance or a deviation, itself or in per cent of the middle. */
 export function readDifference(kind: Kind | "number", given: unknown, middle: number, where: Path): Found<number> {
   const share = typeof given === "string" ? /^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(given) : null
+  if (share && kind === "temperature")
+    return none(
+      issue("wrong-type", where, shown(given), "a difference such as 2 °C: a share of a temperature depends on where its zero lies"),
+    )
   if (share && kind !== "ratio") return found((Math.abs(middle) * Number(share[1])) / 100)
   const own = differenceOf(kind)
   const value =
@@ -175,7 +179,7 @@ function boxOf(spread: Distribution): readonly [number, number] {
 
 /** Spreads by path. */
 export function readSpreads(solver: AnySolver, si: object, spreads: unknown, where: Path): Found<readonly SpreadPlace[]> {
-  if (typeof spreads !== "object" || spreads === null || Array.isArray(spreads) || Object.keys(spreads).length === 0)
+  if (typeof spreads !== "object" || spreads === null || Array.isArray(spreads) || Object.values(spreads).every((one) => one === undefined))
     return none(issue("wrong-type", where, shown(spreads), "at least one spread by path of the input"))
   const read = Object.entries(spreads)
     .filter(([, spread]) => spread !== undefined)
@@ -186,6 +190,8 @@ export function readSpreads(solver: AnySolver, si: object, spreads: unknown, whe
 
 /** The value that a share of a spread lies below, whole where its field asks for whole numbers. */
 export function drawn({ spread, whole }: SpreadPlace, share: number): number {
+  // each whole number as likely as any other, both ends too, which rounding would halve
+  if (whole && spread.type === "uniform") return Math.min(spread.high, spread.low + Math.floor(share * (spread.high - spread.low + 1)))
   const value = quantile(spread, share)
   return whole ? Math.round(value) : value
 }

@@ -318,12 +318,14 @@ function summary(
     deviation: n > 1 ? Math.sqrt(Math.max(0, squares - (sum * sum) / n) / (n - 1)) : null,
     percentiles,
     sentence: fill(
-      `{label}: in nine of ten cases ${place("low", kind)} to ${place("high", kind)}, as often above ${place("half", kind)} as below.`,
+      `{label}: in nine of ten ${n < rows ? "of the {n} cases out of {rows} that have it" : "cases"} ${place("low", kind)} to ${place("high", kind)}, as often above ${place("half", kind)} as below.`,
       {
         label: opening(label),
         low,
         high,
         half,
+        n,
+        rows,
       },
     ),
   }

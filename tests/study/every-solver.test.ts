@@ -39,19 +39,37 @@ describe.each(solvers.map(({ id, solver }) => [id, solver] as const))("%s", (_, 
     }),
   ) as never
 
-  it.runIf(varied.length > 0 && asked.length > 0)("answers sensitivity and uncertainty with what hangs together", async () => {
+  // a table asked by words alone: the verbs that vary numbers say that there is none
+  if (varied.length === 0) {
+    it("has no number to vary, and is told so", async () => {
+      expect(numbers.filter(({ value }) => value !== null && value !== 0)).toEqual([])
+      const moved = await sensitivity(solver, base)
+      expect(moved.outputs.length).toBeGreaterThan(0)
+      for (const { inputs: influences, sentence } of moved.outputs) {
+        expect(influences).toEqual([])
+        expect(sentence).toContain("there is no number among the inputs to vary")
+      }
+      const none = { issues: [{ path: ["spreads"] }] }
+      await expect(uncertainty(solver, base, {})).rejects.toMatchObject(none)
+    })
+    return
+  }
+
+  it("answers sensitivity and uncertainty with what hangs together", async () => {
+    expect(asked).not.toEqual([])
     const moved = await sensitivity(solver, base, { outputs: asked, vary: varied.map(({ path }) => path), samples: 8 })
     for (const { inputs: influences, value, path } of moved.outputs) {
       const own = solver.si(si)
       const here = isNoSolution(own) ? null : (at(path, own) ?? null)
       expect(value).toBe(here)
       expect(influences.map((one) => one.path).sort()).toEqual(varied.map((one) => one.path).sort())
-      for (const { slope, elasticity, sentence } of influences) {
-        for (const number of [slope, elasticity]) expect(number === null || Number.isFinite(number)).toBe(true)
+      for (const { slope, elasticity, first, total, sentence } of influences) {
+        for (const number of [slope, elasticity, ...[first, total].flatMap((one) => (one ? Object.values(one) : []))])
+          expect(number === null || Number.isFinite(number)).toBe(true)
         expect(sentence).not.toMatch(/NaN|Infinity|undefined|\{/)
       }
     }
-    const told = await uncertainty(solver, base, spreads, { outputs: asked, samples: 24, within: 0, worst: varied.length < 2 })
+    const told = await uncertainty(solver, base, spreads, { outputs: asked, samples: 16, within: 0, worst: varied.length < 2 })
     for (const { answered, percentiles, worst, sentence } of told.outputs) {
       expect(answered).toBeLessThanOrEqual(told.samples)
       const values = percentiles.map((p) => p.value)
@@ -62,28 +80,25 @@ describe.each(solvers.map(({ id, solver }) => [id, solver] as const))("%s", (_, 
     expect(told.refused.reduce((sum, { count }) => sum + count, 0)).toBe(Math.round(told.unanswered.share * told.samples))
   })
 
-  it.runIf(varied.length > 0 && asked.length > 0)(
-    "answers optimize as brute force does, and fit no worse than where it began",
-    async () => {
-      const [place] = varied as [NumberPlace]
-      const [goal] = asked as [string]
-      const [low, high] = beside(place)
-      const values = [low, (low + high) / 2, high]
-      const best = await optimize(solver, base, { vary: { [place.path]: values }, minimize: [goal] })
-      const tried = values.map((value) => solver.attempt(putIn(si, place.path, value)))
-      const goals = tried.flatMap((one) => (one.ok && typeof at(goal, one.value) === "number" ? [at(goal, one.value) as number] : []))
-      expect(best.best?.outputs[goal] ?? null).toBe(goals.length > 0 ? Math.min(...goals) : null)
-      const own = solver.si(si)
-      const read = isNoSolution(own) ? null : at(goal, own)
-      if (typeof read !== "number") return
-      const answer = await fitTo(solver, base, {
-        vary: { [place.path]: { from: low, to: high } },
-        readings: [{ of: goal, value: read }],
-        starts: 0,
-      })
-      expect(Math.abs(answer.readings[0]?.residual as number)).toBeLessThanOrEqual(1e-9 * Math.abs(read))
-    },
-  )
+  it("answers optimize as brute force does, and fit no worse than where it began", async () => {
+    const [place] = varied as [NumberPlace]
+    const [goal] = asked as [string]
+    const [low, high] = beside(place)
+    const values = [low, (low + high) / 2, high]
+    const best = await optimize(solver, base, { vary: { [place.path]: values }, minimize: [goal] })
+    const tried = values.map((value) => solver.attempt(putIn(si, place.path, value)))
+    const goals = tried.flatMap((one) => (one.ok && typeof at(goal, one.value) === "number" ? [at(goal, one.value) as number] : []))
+    expect(best.best?.outputs[goal] ?? null).toBe(goals.length > 0 ? Math.min(...goals) : null)
+    const own = solver.si(si)
+    const read = isNoSolution(own) ? null : at(goal, own)
+    if (typeof read !== "number") return
+    const answer = await fitTo(solver, base, {
+      vary: { [place.path]: { from: low, to: high } },
+      readings: [{ of: goal, value: read }],
+      starts: 0,
+    })
+    expect(Math.abs(answer.readings[0]?.residual as number)).toBeLessThanOrEqual(1e-9 * Math.abs(read))
+  })
 })
 
 function putIn<T>(si: T, path: string, value: number): T {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { type OutputSensitivity, type Sensitivity, type Spread, sensitivity } from "../../src/study/index.js"
+import { inputPlaces, isNumberPlace, type OutputSensitivity, type Sensitivity, type Spread, sensitivity } from "../../src/study/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
 import { referenceRows } from "../helpers/references.js"
 import { each, made } from "./functions.js"
@@ -163,6 +163,47 @@ describe("slopes", () => {
     expect(length.slope).toBeCloseTo((drop(3.001) - drop(2.999)) / 0.002, 6)
     expect(length.sentence).toMatch(/^100 mm more .*: \d.* more /)
     expect(told.outputs[0]!.sentence).toMatch(/moved most by|moved by/)
+  })
+})
+
+describe("what the samples do not tell is not told", () => {
+  const ask = (f: Parameters<typeof made>[0], samples: number) =>
+    sensitivity(made(f, [1, 1]), { x: [1, 1] }, { outputs: ["f"], vary: ["x.0", "x.1"], samples })
+  it("without samples or without answers nothing is said to vary or not", async () => {
+    const slopes = (await ask((x) => x[0] as number, 0)).outputs[0]!
+    expect(slopes.sentence).toContain("no samples were drawn")
+    const none = (await ask((x) => ((x[0] as number) === 1 ? 1 : null), 64)).outputs[0]!
+    expect(none.sentence).toContain("too few samples have an answer to tell what moves it")
+    expect(none.sentence).toContain("Only 0 of 64 samples")
+    const level = (await ask(() => 3, 64)).outputs[0]!
+    expect(level.sentence).toBe("Value does not vary with these inputs.")
+  })
+  it("samples left out for want of an answer are told beside the shares", async () => {
+    const half = (await ask((x) => ((x[0] as number) > 1.05 ? null : 2 * (x[0] as number) + (x[1] as number)), 512)).outputs[0]!
+    expect(half.sentence).toMatch(/Only \d+ of 512 samples have an answer throughout; these alone count here/)
+  })
+  it("no share without an interval of numbers", async () => {
+    for (let few = 0; few < 40; few++) {
+      const told = await ask((x) => (((x[0] as number) * 31 + few / 40) % 1 < 0.55 ? (x[0] as number) + (x[1] as number) : null), 16)
+      for (const { first, total } of told.outputs[0]!.inputs)
+        for (const one of [first, total])
+          if (one) for (const figure of Object.values(one)) expect(Number.isFinite(figure), JSON.stringify(one)).toBe(true)
+    }
+  })
+  it("a temperature is varied by its usual range: a share of it would hang on where its zero lies", async () => {
+    const run = { ...voltageDrop.example, conductorTemperature: "30 °C" } as typeof voltageDrop.example
+    const told = await sensitivity(voltageDrop, run, { outputs: ["drop"], vary: ["conductorTemperature"], samples: 0 })
+    const place = inputPlaces(voltageDrop, run)
+      .filter(isNumberPlace)
+      .find(({ path }) => path === "conductorTemperature")!
+    const [from, to] = place.typical ?? [place.low, place.high]
+    expect(told.outputs[0]!.inputs[0]!.high - 30).toBeCloseTo((to - from) / 10, 9)
+  })
+  it("paths given as nothing, or twice, are faults", async () => {
+    for (const vary of [null, [], {}, ["length", "length"]])
+      await expect(sensitivity(voltageDrop, voltageDrop.example, { vary: vary as never })).rejects.toMatchObject({
+        issues: [{ path: ["vary"] }],
+      })
   })
 })
 

@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest"
+import { solver } from "../../src/solver/index.js"
 import { type PointsTask, type Spread, type StudyPool, studyWorker, uncertainty } from "../../src/study/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
 import { referenceRows } from "../helpers/references.js"
 import { each, made } from "./functions.js"
+import { stairs } from "./made.js"
 
 const run = { current: "4 A", length: "3 m", awg: 20, sourceVoltage: "12 V" } as const
 const line = made((x) => 2 * (x[0] as number) + (x[1] as number), [1, 1])
@@ -35,6 +37,30 @@ describe("spreads", () => {
     const at = told.outputs[0]!.worst!.high.at
     expect(at.length).toBeCloseTo(3.1, 12)
     expect(at.conductorTemperature).toBeCloseTo(35, 9)
+  })
+  it("of a temperature are no share of it, and no tolerance is below nothing", async () => {
+    for (const tolerance of ["30 °C ± 10 %", "30 °C ± -5 °C", "30 °C ± −5 °C"])
+      await expect(uncertainty(voltageDrop, run, { conductorTemperature: tolerance as "± 1 K" }), tolerance).rejects.toMatchObject({
+        issues: [{ path: ["spreads", "conductorTemperature"] }],
+      })
+  })
+  it("of a whole number hold each of them alike, both ends too", async () => {
+    const told = await uncertainty(stairs, { x: 1, a: 2 }, { n: "3 ± 1" }, { limits: { y: { atMost: 9 } }, samples: 4096, within: 0 })
+    expect(told.unanswered.share).toBe(0)
+    const seen = solver<{ n: number }, { readonly is: number }>(
+      "seen",
+      "Whether it is the least",
+      ({ n }) => ({ is: n === 2 ? 1 : 0 }),
+      () => ({
+        input: { n: { kind: "number", symbol: "n", label: "count", whole: true, min: 0, max: 9 } },
+        output: { is: { kind: "number", symbol: "i", label: "is" } },
+        example: { n: 3 },
+        formulae: [],
+        sources: [],
+      }),
+    )
+    const low = await uncertainty(seen, { n: 3 }, { n: "3 ± 1" }, { limits: { is: { atLeast: 1 } }, samples: 4096, within: 0 })
+    expect(low.limits[0]!.chance.share).toBeCloseTo(1 / 3, 2)
   })
   it("tell every fault at once, each at its place", async () => {
     const wrong = {
@@ -160,6 +186,7 @@ describe("chances", () => {
     expect(told.refused[0]!.count).toBe(Math.round(told.unanswered.share * told.samples))
     expect(told.outputs[0]!.answered + told.refused[0]!.count).toBe(told.samples)
     expect(told.sentence).toContain("50 %")
+    expect(told.outputs[0]!.sentence).toMatch(/in nine of ten of the 512 cases out of 1.?024 that have it/)
     const wide = await uncertainty(
       made(() => 1, [0]),
       { x: [0] },
