@@ -57,12 +57,17 @@ export function* evolution(options: EvolutionOptions): Asking<Judged, Evolved> {
   while (tried < budget && !isSettled) {
     const parents = kept
     const leaders = goals === 1 ? [...parents].sort(byGoal).slice(0, Math.max(1, Math.ceil(share * size))) : []
-    const trials = parents.map((parent) => child(parent, parents, leaders, random))
+    const trials = parents.slice(0, budget - tried).map((parent) => child(parent, parents, leaders, random))
     const answers = yield trials
     tried += trials.length
     const joint: Tried[] = []
     parents.forEach((parent, i) => {
-      const trial: Tried = { point: trials[i] as Float64Array, ...(answers[i] as Judged) }
+      const point = trials[i]
+      if (!point) {
+        joint.push(parent)
+        return
+      }
+      const trial: Tried = { point, ...(answers[i] as Judged) }
       if (dominates(parent, trial)) joint.push(parent)
       else if (goals === 1 || dominates(trial, parent)) joint.push(trial)
       else joint.push(parent, trial)

@@ -31,6 +31,8 @@ const ENOUGH = 3
 const ROUGH = 1e-3
 /** Share of the budget for finding the valley; what is left goes into its lowest point. */
 const EXPLORE = 0.6
+/** Fewest points that a search begins with. */
+const LEAST = 4
 /** Size of the cloud round the best point in which it is found to all figures. */
 const NEAR = 1e-3
 
@@ -42,26 +44,29 @@ export function* globalMinimum({ dimensions, seed, budget, start = [], picks = [
   const ends: Tried[] = []
   let [tried, runs] = [0, 0]
   let size = Math.min(100, Math.max(30, 12 * dimensions))
+  // what the first search leaves goes into the best point; a search of fewer points than four is none
+  const explore = Math.max(LEAST, Math.floor(EXPLORE * budget))
   for (;;) {
     const run = yield* evolution({
       dimensions,
       goals: 1,
       seed: seed + runs * 7919,
-      budget: Math.max(4, Math.floor(EXPLORE * budget) - tried),
+      budget: explore - tried,
       size,
       start: runs === 0 ? start : [],
       tolerance: ROUGH,
     })
     tried += run.tried
-    const polished = yield* polish(run.front[0] as Tried, picks)
+    const polished = yield* polish(run.front[0] as Tried, picks, explore - tried)
     tried += polished.tried
     ends.push(polished.best)
     runs++
     size = Math.min(200, Math.ceil(size * 1.5))
     const best = ends.reduce((b, one) => (dominates(one, b) ? one : b))
     const agreeing = ends.filter((one) => isSame(one, best)).length
-    if (agreeing < ENOUGH && tried < EXPLORE * budget) continue
-    const refined = yield* refine(best, picks, seed, Math.max(4, budget - tried))
+    if (agreeing < ENOUGH && explore - tried >= LEAST) continue
+    if (budget - tried < LEAST) return { best, tried, runs, agreeing }
+    const refined = yield* refine(best, picks, seed, budget - tried)
     return { best: dominates(refined.best, best) ? refined.best : best, tried: tried + refined.tried, runs, agreeing }
   }
 }
@@ -97,9 +102,9 @@ function* refine(
 }
 
 /** The local search among the numbers that do not pick. */
-function* polish(from: Tried, picks: readonly boolean[]): Asking<Judged, { readonly best: Tried; readonly tried: number }> {
+function* polish(from: Tried, picks: readonly boolean[], most: number): Asking<Judged, { readonly best: Tried; readonly tried: number }> {
   const free = [...from.point.keys()].filter((j) => !picks[j])
-  if (free.length === 0) return { best: from, tried: 0 }
+  if (free.length === 0 || most < 1) return { best: from, tried: 0 }
   const whole = (part: Float64Array) => {
     const point = Float64Array.from(from.point)
     free.forEach((j, i) => {
@@ -107,7 +112,11 @@ function* polish(from: Tried, picks: readonly boolean[]): Asking<Judged, { reado
     })
     return point
   }
-  const search = simplex({ start: Float64Array.from(free, (j) => from.point[j] as number), step: 1e-3, budget: 600 * free.length })
+  const search = simplex({
+    start: Float64Array.from(free, (j) => from.point[j] as number),
+    step: 1e-3,
+    budget: Math.min(600 * free.length, most),
+  })
   let step = search.next()
   while (!step.done) step = search.next(yield step.value.map(whole))
   const { best, tried } = step.value

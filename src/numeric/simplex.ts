@@ -27,7 +27,7 @@ export function* simplex({
   const first = (yield [start])[0] as Judged
   let best: Tried = { point: start, ...first }
   let tried = 1
-  if (n === 0) return { best, tried }
+  if (n === 0 || tried + n > budget) return { best, tried }
   const [expand, contract, shrink] = [1 + 2 / Math.max(n, 2), 0.75 - 1 / (2 * Math.max(n, 2)), 1 - 1 / Math.max(n, 2)]
   let width = step
   for (;;) {
@@ -38,7 +38,8 @@ export function* simplex({
     const told = yield corners
     tried += n
     let all: Tried[] = [best, ...corners.map((point, i): Tried => ({ point, ...(told[i] as Judged) }))]
-    while (tried < budget) {
+    // a step asks for two points, or for one and then all corners but the best
+    while (tried + Math.max(2, n + 2) <= budget) {
       all.sort((a, b) => (dominates(a, b) ? -1 : dominates(b, a) ? 1 : 0))
       const [top, worst, second] = [all[0] as Tried, all[n] as Tried, all[n - 1] as Tried]
       const size = Math.max(...all.map(({ point }) => point.reduce((m, v, j) => Math.max(m, Math.abs(v - (top.point[j] as number))), 0)))
@@ -71,7 +72,7 @@ export function* simplex({
     best = all.reduce((b, one) => (dominates(one, b) ? one : b), best)
     const gained = (before.goals[0] as number) - (best.goals[0] as number)
     const isBetter = best.violation < before.violation || gained > 1e-12 * Math.abs(best.goals[0] as number)
-    if (!isBetter || tried >= budget) return { best, tried }
+    if (!isBetter || tried + n > budget) return { best, tried }
     width = Math.max(width / 4, 1e-4)
   }
 }

@@ -34,7 +34,9 @@ export interface Design {
 }
 
 /** The design that comes nearest to keeping the limits, where none keeps them. */
-export interface Nearest extends Design {
+export interface Nearest extends Omit<Design, "outputs"> {
+  /** The goals and the limited values, in SI by path of the result; null where it has no such value. */
+  readonly outputs: Readonly<Record<string, number | null>>
   /** Limits it passes, in words. */
   readonly passes: readonly string[]
 }
@@ -102,7 +104,7 @@ export async function optimize<In, Out>(solver: Solver<In, Out>, base: NoInfer<I
   if (options.minimize === undefined && options.maximize === undefined)
     read.fault(issue("missing", ["minimize"], "nothing", "a value of the result to minimize or to maximize"))
   const limits = read.take(readLimits(asked, options.subjectTo, ["subjectTo"]), [])
-  const budget = read.number("budget", options.budget, 20_000, 4, 10_000_000)
+  const budget = read.number("budget", options.budget, 20_000, 8, 10_000_000)
   const seed = read.number("seed", options.seed, 1, 0, 2 ** 31 - 1)
   read.rules(places, chosenAt(places, new Float64Array(places.length).fill(0.5)), ["vary"])
   read.done()
@@ -128,7 +130,11 @@ export async function optimize<In, Out>(solver: Solver<In, Out>, base: NoInfer<I
     best: best ? design(best) : null,
     front: designs.map(design),
     nearest: missed
-      ? { ...design(missed), passes: limits.flatMap((limit, n) => passed(limit, missed.values[goals.length + n] as number)) }
+      ? {
+          inputs: design(missed).inputs,
+          outputs: tellable(design(missed).outputs),
+          passes: limits.flatMap((limit, n) => passed(limit, missed.values[goals.length + n] as number)),
+        }
       : null,
     isProved: all,
     searches,
@@ -137,6 +143,9 @@ export async function optimize<In, Out>(solver: Solver<In, Out>, base: NoInfer<I
   }
   return { ...found, sentence: sentenceOf(goals, places, best, designs.length, found) }
 }
+
+const tellable = (outputs: Design["outputs"]): Nearest["outputs"] =>
+  Object.fromEntries(Object.entries(outputs).map(([path, value]) => [path, Number.isNaN(value) ? null : value]))
 
 type Judge = (values: Float64Array, refused: string | null) => Judged
 
@@ -210,11 +219,12 @@ async function searched(
   const again = async (points: readonly Float64Array[]) => frontOf(await judgedRows(bench, points.map(rowOf), judge))
   if (goals === 1) {
     const picks = places.map(({ values }) => values !== null)
-    const found = await bench.ask(globalMinimum({ dimensions, seed, budget, start, picks }), rowOf, judge)
+    // the best point is asked once more, for the values its limits are told by
+    const found = await bench.ask(globalMinimum({ dimensions, seed, budget: budget - 1, start, picks }), rowOf, judge)
     return { rows: await again([found.best.point]), searches: { begun: found.runs, agreeing: found.agreeing } }
   }
-  const size = Math.max(24, Math.min(100, Math.floor(budget / 20)))
-  const found: Evolved = await bench.ask(evolution({ dimensions, goals, seed, budget, size, start }), rowOf, judge)
+  const size = Math.min(Math.max(24, Math.min(100, Math.floor(budget / 20))), Math.floor(budget / 2))
+  const found: Evolved = await bench.ask(evolution({ dimensions, goals, seed, budget: budget - size, size, start }), rowOf, judge)
   return { rows: await again(found.front.map(({ point }) => point)), searches: null }
 }
 
@@ -233,9 +243,10 @@ function middleOf(front: readonly Row[]): Row | null {
 function passed(limit: Limit, value: number): string[] {
   if (passes(limit, value) === 0) return []
   const { label, kind, low, high } = limit
-  const words = { label: inSentence(label), value: Number.isNaN(value) ? "nothing" : told(kind, value) }
+  if (Number.isNaN(value)) return [fill("its result has no {label}", { label: inSentence(label) })]
+  const words = { label: inSentence(label), value: told(kind, value) }
   if (value > high) return [fill("{label} {value}, at most {limit} allowed", { ...words, limit: told(kind, high) })]
-  return [fill("{label} {value}, at least {limit} needed", { ...words, limit: told(kind, Number.isFinite(low) ? low : high) })]
+  return [fill("{label} {value}, at least {limit} needed", { ...words, limit: told(kind, low) })]
 }
 
 function sentenceOf(

@@ -19,7 +19,7 @@ export interface Worst {
 /** Inputs of which every corner is tried; of more, the corners nearest to the extremes of the samples. */
 const ALL_CORNERS = 8
 /** Points that a search from the best corner may try, for each input. */
-const STEPS = 20
+const STEPS = 24
 /** Points within the box that are tried as well, for extremes that lie at no corner. */
 const INSIDE = 31
 

@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest"
+import { solver } from "../../src/solver/index.js"
 import { optimize } from "../../src/study/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
 import { referenceRows } from "../helpers/references.js"
 import { limited } from "../numeric/published.js"
 import { each, made } from "./functions.js"
+import { cone } from "./made.js"
 
 const run = { current: "4 A", length: "3 m", awg: 20, sourceVoltage: "12 V" } as const
 
@@ -101,7 +103,70 @@ describe("ranges are searched", () => {
   })
 })
 
+describe("whole numbers of a long range", () => {
+  it("are the only ones asked for, each as often as any other, and no more of them than the budget", async () => {
+    const asked: number[] = []
+    const count = solver<{ n: number }, { readonly f: number }>(
+      "count",
+      "A count",
+      ({ n }) => {
+        asked.push(n)
+        return { f: (n - 31_415) ** 2 }
+      },
+      () => ({
+        input: { n: { kind: "number", symbol: "n", label: "count", whole: true, min: 0, max: 1_000_000 } },
+        output: { f: { kind: "number", symbol: "f", label: "value" } },
+        example: { n: 5 },
+        formulae: [],
+        sources: [],
+      }),
+    )
+    const told = await optimize(count, { n: 5 }, { vary: { n: { from: 0, to: 100_000 } }, minimize: ["f"], budget: 3000 })
+    expect(asked.filter((n) => !Number.isInteger(n) || n < 0 || n > 100_000)).toEqual([])
+    expect(told.best?.inputs.n).toBe(31_415)
+    expect(told.tried).toBeLessThanOrEqual(3000)
+  })
+})
+
+describe("the budget", () => {
+  it.each([8, 9, 20, 50, 137, 1000])("of %d inputs is never overdrawn, for one goal or two", async (budget) => {
+    const bowl = made((x) => [x.reduce((s, v) => s + (v - 0.3) ** 2, 0), x.reduce((s, v) => s + (v + 0.3) ** 2, 0)] as const, [0, 0, 0])
+    const vary = each(3, () => ({ from: -1, to: 1 }))
+    for (const minimize of [["f"], ["f", "g"]] as const) {
+      const told = await optimize(bowl, { x: [0, 0, 0] }, { vary, minimize, budget })
+      expect(told.tried).toBeLessThanOrEqual(budget)
+      expect(told.best).not.toBeNull()
+    }
+  })
+})
+
 describe("what cannot be", () => {
+  it("says so of a limit on a value that the result has not, without a number in its place", async () => {
+    const bare = solver<{ x: number }, { readonly f: number; readonly h: number | null }>(
+      "bare",
+      "One value",
+      ({ x }) => ({ f: x, h: null }),
+      () => ({
+        input: { x: { kind: "number", symbol: "x", label: "x", min: 0, max: 9 } },
+        output: { f: { kind: "number", symbol: "f", label: "value" }, h: { kind: "number", symbol: "h", label: "height" } },
+        example: { x: 1 },
+        formulae: [],
+        sources: [],
+      }),
+    )
+    const told = await optimize(bare, { x: 1 }, { vary: { x: [1, 2] }, minimize: ["f"], subjectTo: { h: { atMost: 3 } } })
+    expect(told.nearest).toEqual({ inputs: { x: 1 }, outputs: { f: 1, h: null }, passes: ["its result has no height"] })
+  })
+  it("a value of null, a group and a choice of nothing are faults", async () => {
+    for (const [vary, path] of [
+      [{ length: [null] }, ["vary", "length", 0]],
+      [{ length: { from: null, to: 2 } }, ["vary", "length", "from"]],
+      [{ length: undefined }, ["vary"]],
+    ] as const)
+      await expect(optimize(voltageDrop, run, { vary, minimize: ["drop"] } as never)).rejects.toMatchObject({ issues: [{ path }] })
+    const group = { vary: { at: [{ height: 1 }] }, minimize: ["sum"] } as never
+    await expect(optimize(cone, cone.example, group)).rejects.toMatchObject({ issues: [{ path: ["vary", "at"] }] })
+  })
   it("is told with the one that comes nearest", async () => {
     const told = await optimize(voltageDrop, run, {
       vary: { awg: [20, 22, 24] },
