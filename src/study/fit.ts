@@ -3,9 +3,10 @@ import type { Kind } from "../quantity/index.js"
 import { type AnyField, fill, type Issue, issue, type Path, type Solver } from "../solver/index.js"
 import { shown, unknownKey } from "../solver/issue.js"
 import { type Asked, askedAt, readValue } from "./asked.js"
+import { leafAt } from "./axes.js"
 import { Bench, type Refusal } from "./bench.js"
 import type { PathTo, ValueAt } from "./paths.js"
-import { type AnySolver, type Found, type Place, placeAt, readAt } from "./place.js"
+import { type AnySolver, type Found, type Place, readAt, studyError } from "./place.js"
 import { numberPlace } from "./places.js"
 import { Runner, type StudyOptions } from "./run.js"
 import { numberAt, readDifference } from "./spread.js"
@@ -122,12 +123,15 @@ function readReading(solver: AnySolver, si: object, given: unknown, where: Path)
       else spread = off.value
     }
   }
-  const set = Object.entries(at as object).flatMap(([path, put]: [string, unknown]) => {
+  const isSettings = typeof at === "object" && at !== null && !Array.isArray(at)
+  if (!isSettings) issues.push(issue("wrong-type", [...where, "at"], shown(at), "settings by path of the input"))
+  const set = Object.entries(isSettings ? at : {}).flatMap(([path, put]: [string, unknown]) => {
     const to = [...where, "at", path]
-    const place = placeAt(solver, si, path, to)
+    const place = leafAt(solver, si, path, to)
     const own = place.ok ? readAt(place.value, put, to) : place
-    if (place.ok && own.ok) return [{ ...place.value, put: own.value }]
-    if (!own.ok) issues.push(...own.issues)
+    if (place.ok && own.ok && own.value !== null) return [{ ...place.value, put: own.value }]
+    // whether a value is given is the base's to say: rules between fields hang on it
+    issues.push(...(own.ok ? [issue("wrong-type", to, "null", "a value")] : own.issues))
     return []
   })
   if (issues.length > 0 || !asked.ok) return { ok: false, issues }
@@ -143,6 +147,8 @@ function readUnknowns(solver: AnySolver, si: object, vary: unknown): Found<reado
     : Object.entries(vary).map(([path, range]) => [path, range, [...where, path]])
   if (entries.length === 0) return { ok: false, issues: [issue("too-few", where, "none", "at least 1 path of the input")] }
   const issues: Issue[] = []
+  if (new Set(entries.map(([path]) => path)).size < entries.length)
+    issues.push(issue("inconsistent", where, "one path twice", "each path once"))
   const unknowns = entries.flatMap(([path, range, at]): Unknown[] => {
     const found = numberAt(solver, si, path, at)
     if (!found.ok) {
@@ -152,12 +158,16 @@ function readUnknowns(solver: AnySolver, si: object, vary: unknown): Found<reado
     const { number, keys, value } = found.value
     if (number.whole)
       issues.push(issue("wrong-type", at, shown(path), "a number that need not be whole: solveFor and optimize try whole ones"))
+    const isRange = range === undefined || (typeof range === "object" && range !== null && !Array.isArray(range))
+    if (!isRange) issues.push(issue("wrong-type", at, shown(range), "a range { from, to }"))
+    const given = (isRange ? (range ?? {}) : {}) as Readonly<Record<string, unknown>>
+    for (const name of Object.keys(given)) if (name !== "from" && name !== "to") issues.push(unknownKey(at, name, ["from", "to"]))
     const ends = (["from", "to"] as const).map((name) => {
-      const end = (range as Readonly<Record<string, unknown>> | undefined)?.[name]
+      const end = given[name]
       if (end === undefined) return name === "from" ? inner(number.low, number.allowsLow, 1) : inner(number.high, number.allowsHigh, -1)
       const own = readAt(found.value, end, [...at, name])
-      if (own.ok) return own.value as number
-      issues.push(...own.issues)
+      if (own.ok && typeof own.value === "number") return own.value
+      issues.push(...(own.ok ? [issue("wrong-type", [...at, name], "null", "a value")] : own.issues))
       return 0
     }) as [number, number]
     if (issues.length === 0 && !(ends[0] < ends[1])) issues.push(issue("inconsistent", at, "from", "less than to"))
@@ -178,8 +188,7 @@ const TIED = 0.98
  * tell apart. Readings may be of several values and at several settings.
  *
  * @param base - an input, quantities in any unit: what is known, and where the search begins
- * @throws InputError naming every fault of the arguments (the promise is rejected with it)
- * @throws RangeError where no place that was tried has an answer for every reading
+ * @throws InputError naming every fault of the arguments (the promise is rejected with it), or that no place that was tried has an answer for every reading
  * @example
  * ```ts
  * import { fit } from 'alula/study'
@@ -218,11 +227,11 @@ export async function fit<In, Out>(solver: Solver<In, Out>, base: NoInfer<In>, o
   const seed = read.number("seed", options.seed, 1, 0, 2 ** 31 - 1)
   const clash = readings.flatMap(({ at }) => at).find(({ path }) => unknowns.some((unknown) => unknown.path === path))
   if (clash) read.fault(issue("inconsistent", ["readings"], `a setting of ${clash.path}`, "settings of inputs that are not looked for"))
-  read.rules(
-    unknowns,
-    unknowns.map(({ low, high }) => (low + high) / 2),
-    ["vary"],
-  )
+  const middle = unknowns.map(({ low, high }) => (low + high) / 2)
+  read.rules(unknowns, middle, ["vary"])
+  readings.forEach(({ at }, i) => {
+    read.rules([...unknowns, ...at], [...middle, ...at.map(({ put }) => put)], ["readings", i, "at"])
+  })
   read.done()
 
   const runner = new Runner(asked, options)
@@ -231,10 +240,17 @@ export async function fit<In, Out>(solver: Solver<In, Out>, base: NoInfer<In>, o
   const scale = unknowns.map(({ low, high }, j) => Math.abs(begin[j] as number) || (high - low) / 10)
   const found = await bestOf(model, unknowns, begin, scale, starts, seed)
   runner.report(true)
-  if (!found)
-    throw new RangeError(
-      `fit(${asked.name}): no place tried has an answer for every reading: ${model.bench.refused[0]?.message ?? "the value read is missing"}`,
-    )
+  if (!found) {
+    const why = model.bench.refused[0]?.message ?? "the value read is missing"
+    throw studyError("fit", asked, [
+      issue(
+        "inconsistent",
+        ["vary"],
+        `${model.bench.tried} inputs without an answer for every reading (${why})`,
+        "a base or ranges with an answer",
+      ),
+    ])
+  }
   return report(unknowns, readings, found, known > 0, model.bench)
 }
 

@@ -128,6 +128,24 @@ describe("readings of a real solver", () => {
         { x: [1] },
         { vary: each(1, () => undefined) as never, readings: [{ of: "f", value: 1 }] },
       ),
-    ).rejects.toThrow(RangeError)
+    ).rejects.toMatchObject({
+      name: "InputError",
+      issues: [{ path: ["vary"], received: expect.stringContaining("There is no value here") }],
+    })
+  })
+  it("settings and ranges that are none are faults, never passed over", async () => {
+    const one = [{ of: "drop" as const, value: 1 }]
+    for (const [wrong, path] of [
+      [{ vary: ["length"], readings: [{ ...one[0], at: null }] }, ["readings", 0, "at"]],
+      [{ vary: ["length"], readings: [{ ...one[0], at: { awg: null } }] }, ["readings", 0, "at", "awg"]],
+      [{ vary: { length: "2 m" }, readings: one }, ["vary", "length"]],
+      [{ vary: { length: { form: "1 m" } }, readings: one }, ["vary", "length"]],
+      [{ vary: { length: { from: null, to: "3 m" } }, readings: one }, ["vary", "length", "from"]],
+      [{ vary: ["length", "length"], readings: one }, ["vary"]],
+    ] as const)
+      await expect(fitTo(voltageDrop, run, wrong as never), JSON.stringify(wrong)).rejects.toMatchObject({
+        name: "InputError",
+        issues: [{ path }],
+      })
   })
 })
