@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest"
 import { move, type Rig } from "../../src/rig/index.js"
 import { creature } from "../helpers/rigs.js"
-import { boom, changed, drive, finding, LEVEL, type Path, rank, START, with_ } from "./boom.js"
+import { boom, changed, drive, finding, LEVEL, neck, type Path, rank, START, with_ } from "./boom.js"
 
 /** Peak temperature rise of a lumped motor under a pattern that goes on for ever, heat of 1 K per time constant: small steps in time. */
 function peakRise(run: number, rest: number, tau: number): number {
@@ -98,6 +98,17 @@ describe("strength of a transmission", () => {
     expect(finding(changed(fan, [...line, "lineStrength"], "200 N"), "strength", "fan").verdict).toBe("falls short")
     expect(finding(changed(fan, ["budget", "price"], 1), "strength", "fan")).toEqual(finding(fan, "strength", "fan"))
   })
+  it("carries most however the wearer stands, upright as well as leaning", () => {
+    const spur = [{ type: "gear", stages: [{ type: "spur", drivingTeeth: 20, drivenTeeth: 20, meshEfficiency: 1 }], maxTorque: "9 N m" }]
+    // from level to upright: leaning out takes the head's weight off its lever, or puts the whole of it on
+    const raised = with_(boom, [neck("startAngle"), "20 deg"], [drive("travel"), "40 deg"], [["motions", 0, "transmission"], spur])
+    const lever = (lean: number) =>
+      Math.max(...Array.from({ length: 4001 }, (_, k) => LEVEL * Math.cos(((20 + k / 100) * Math.PI) / 180 + (lean * Math.PI) / 180)))
+    for (const lean of [-30, 30]) {
+      const found = finding(changed(raised, ["posture"], { leanLeft: `${lean} deg` }), "strength", "boom")
+      expect(Math.abs((found.value as number) / Math.max(lever(-30), lever(0), lever(30)) - 1)).toBeLessThan(1e-6)
+    }
+  })
   it("names the field of the element that states nothing", () => {
     expect(finding(creature("nine-feather-fan"), "strength", "fan").missing).toBe("motions[0].transmission[0].lineStrength")
     expect(finding(creature("folding-skew-wing"), "strength", "fold").missing).toBe("motions[0].transmission[0].maxTorque")
@@ -140,6 +151,11 @@ describe("energy of motion", () => {
     const found = finding(slow, "inertia", "boom")
     expect(Math.abs((found.value as number) / Math.max(...shares) - 1)).toBeLessThan(3e-3)
     expect(found).toMatchObject({ verdict: "meets", limit: 0.05, relation: "at-most", missing: null })
+  })
+  it("counts the posture in which it is most", () => {
+    const lean = (leanLeft: string) => finding(changed(slow, ["posture"], { leanLeft }), "inertia", "boom").value as number
+    expect(lean("25 deg")).toBeCloseTo(lean("-25 deg"), 9)
+    expect(lean("25 deg")).toBeGreaterThanOrEqual(finding(slow, "inertia", "boom").value as number)
   })
   it("above a twentieth is outside of what is calculated, and says so", () => {
     const quick = finding(boom, "inertia", "boom")

@@ -10,7 +10,7 @@ import type { Transmission } from "../transmissions/transmission.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, type Found, lacking, type RigCheck } from "./check.js"
 import { conditionOf, onMotions, wayWord, worstBy } from "./checks-motion.js"
-import type { Judged, Run } from "./conditions.js"
+import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 import { sheet } from "./power-tree.js"
 
@@ -117,8 +117,19 @@ const strengthField: Readonly<Record<string, string>> = {
   drum: "lineStrength",
 }
 
-/** Places at which a way is looked at. */
+/** Places at which a way is looked at, and each piece of the table of its effort. */
 const LOOKS = 40
+const PIECE_LOOKS = 8
+
+/** One run of each way for every posture: what the motion itself asks is the same whatever feeds it. */
+const ofPostures = (runs: readonly Run[]): readonly Run[] =>
+  runs.filter((run, i) => runs.findIndex(({ way, ride }) => way === run.way && ride.around === run.ride.around) === i)
+
+/** Places at which a run is looked at: evenly spread, and close together where its effort bends. */
+const placesOf = ({ ride: { motion, curve } }: Run): readonly number[] => [
+  ...Array.from({ length: LOOKS + 1 }, (_, k) => (motion.span * k) / LOOKS),
+  ...(curve?.table?.pieces ?? []).flatMap(({ a, b }) => Array.from({ length: PIECE_LOOKS + 1 }, (_, k) => a + ((b - a) * k) / PIECE_LOOKS)),
+]
 
 interface Carried {
   readonly element: Transmission
@@ -141,10 +152,9 @@ function carriedBy(motion: MotionModel, si: MotionSi, index: number, runs: reado
   )
   const names = si.mechanisms.map((one) => one.name)
   const state = effortState()
-  // what they carry hangs on the travel and the way alone, not on the supply
-  for (const run of [runs.find(({ way }) => way === 1), runs.find(({ way }) => way === -1)])
-    for (let k = 0; k <= LOOKS && run; k++) {
-      const travel = (motion.span * k) / LOOKS
+  // what they carry hangs on the travel, the way and the posture alone, not on the supply
+  for (const run of ofPostures(runs))
+    for (const travel of placesOf(run)) {
       effortAt(motion, travel, run.way, run.ride.around, state)
       if (state.trouble !== "none") continue
       elementLoads(motion, travel, run.way, (part, i, effort) => {
@@ -177,6 +187,7 @@ function strength(rig: Judged, motion: MotionModel, i: number, runs: readonly Ru
   }
   if (!worst) return null
   const kind = kindOf(worst.element)
+  const stands = posturesOf(rig.rig).find(({ name }) => name && worst.run?.condition.startsWith(name))?.name
   const factor = worst.element.safetyFactor ?? 1
   const bears =
     factor > 1
@@ -188,7 +199,7 @@ function strength(rig: Judged, motion: MotionModel, i: number, runs: readonly Ru
     value: worst.load,
     limit: worst.allowed,
     sentence: `The ${worst.type} of ${motion.name} carries up to ${formatQuantity(kind, worst.load)}; ${bears}.`,
-    condition: worst.run ? `${wayWord(worst.run)}, whatever the supply` : "over the whole travel",
+    condition: worst.run ? `${wayWord(worst.run)}, ${stands ? `${stands}, ` : ""}whatever the supply` : "over the whole travel",
     source: factor > 1 ? { title: "published safety factors, compared in alula/drive", verified: "practice" } : sheet("element"),
   }
 }
@@ -199,10 +210,10 @@ const kindOf = (element: Transmission): Kind => (element.gives === "length" ? "f
 const INERTIA_SHARE = 0.05
 
 function inertia(motion: MotionModel, runs: readonly Run[]): Measured | NotMade {
-  // motion goes with the square of the speed: the quickest of each way
-  const quickest = ([1, -1] as const).map((way) =>
+  // motion goes with the square of the speed: the quickest of each way, in every posture, since that changes the energy moved
+  const quickest = ofPostures(runs).map(({ way, ride }) =>
     worstBy(
-      runs.filter((run) => run.way === way),
+      runs.filter((run) => run.way === way && run.ride.around === ride.around),
       (run) => -(run.quick?.duration ?? 0),
     ),
   )
