@@ -1,8 +1,9 @@
 // The start of a motion: by Ohm's law at standstill and by a rotor followed in time.
 import { describe, expect, it } from "vitest"
+import { openCircuitVoltage } from "../../src/pack/index.js"
 import type { Rig } from "../../src/rig/index.js"
 import { creature } from "../helpers/rigs.js"
-import { boom, changed, drive, finding, LEVEL, with_ } from "./boom.js"
+import { boom, changed, drive, finding, LEVEL, neck, with_ } from "./boom.js"
 
 const source = (key: string) => ["power", "sources", 0, key]
 const bus = (key: string) => ["power", "buses", 0, key]
@@ -82,6 +83,38 @@ describe("the current at the start", () => {
     const down = inrush(changed(held, ["power", "loads"], controller("4.6 V")))
     expect(down.verdict).toBe("falls short")
     expect(down.sentence).toMatch(/receiver falls below 4.6 V and starts anew/)
+  })
+  it("counts the load of the harder way, and the most that turns", () => {
+    // let down on the way out and raised on the way back: nothing helps it off then
+    const lowered = with_(weak, [neck("startAngle"), 0], [neck("reversed"), true], [bus("limitAction"), "latch"])
+    const heavy = changed(lowered, drive("rotorInertia"), "0.36 kg m2")
+    const over = overFor(3, 1, 0.1 + LEVEL / 4)
+    expect(overFor(3, 1, 0.1)).toBeLessThan(over * 0.9)
+    expect(inrush(changed(heavy, bus("onTime"), `${over * 0.98} s`)).verdict).toBe("falls short")
+    expect(inrush(changed(heavy, bus("onTime"), `${over * 1.02} s`)).verdict).toBe("marginal")
+  })
+  it("pulls a controller down by a tired pack as well, though a full one gives more current", () => {
+    const cells = {
+      type: "cells",
+      name: "plug",
+      chemistry: "nmc",
+      series: 3,
+      parallel: 1,
+      cellCapacity: "2.6 Ah",
+      cellResistance: "60 mohm",
+    }
+    const packed = with_(boom, [["power", "sources"], [cells]], [["day", "reserve"], "20 %"])
+    const reset = (resetVoltage: number) => [{ type: "controller", name: "receiver", bus: "line", current: 0, resetVoltage }]
+    const at = (stateOfCharge: number) => {
+      const volts = 3 * openCircuitVoltage("nmc", stateOfCharge)
+      // the pack's 0.18 Ω and the winding's 1.5 Ω share its voltage
+      return (volts * 1.5) / 1.68
+    }
+    const between = (at(0.2) + at(0.9)) / 2
+    const found = inrush(changed(packed, ["power", "loads"], reset(between)))
+    expect(found.sentence).toMatch(/receiver falls below/)
+    expect(found.verdict).toBe("falls short")
+    expect(inrush(changed(packed, ["power", "loads"], reset(at(0.2) * 0.98))).verdict).toBe("meets")
   })
   it("of the fan's motor is its stall current on the full pack", () => {
     // 12.6 V less nothing; winding from the sheet's two points, then pack, wire, switch, fuse and contacts in its way

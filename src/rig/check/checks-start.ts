@@ -2,30 +2,54 @@
 import { startUp } from "../../converter/index.js"
 import { formatQuantity } from "../../quantity/index.js"
 import { commonPractice } from "../../solver/index.js"
-import { effortAt, effortState, type MotionModel } from "../run/motion-model.js"
+import { inertiaIn } from "../run/effort-curve.js"
+import type { MotionModel } from "../run/motion-model.js"
 import { asked, lacking, type RigCheck } from "./check.js"
 import { MOVED } from "./checks-drive.js"
 import { effortKind, onMotions } from "./checks-motion.js"
 import type { Judged, Run } from "./conditions.js"
-import type { Measured, NotMade } from "./finding.js"
+import { type Measured, type NotMade, worstOf } from "./finding.js"
 import { type BusSi, type Power, sheet, sourceNameOf } from "./power-tree.js"
 import { type StandingStart, standingStart } from "./standing-start.js"
 
 /** Times the hardest load that a drive standing still should give: gusts, cold grease and worn cells come on top. Common practice, no source. */
 const START_FACTOR = 1.3
 
-/** A start under one condition: one ride stands for both ways, since it hangs on the feed alone. */
+/** A start under one condition: one ride stands for both ways, since what it draws hangs on the feed alone. */
 interface Start {
   readonly run: Run
   readonly start: StandingStart
+  /** Current of one drive that its load takes, A, and the most that it has to bring up to speed, both on either way. */
+  readonly load: number
+  readonly inertia: number
 }
 
 const found = new WeakMap<readonly Run[], readonly Start[]>()
 
 function startsOf(motion: MotionModel, runs: readonly Run[]): readonly Start[] {
-  const starts = found.get(runs) ?? runs.filter((run) => run.way === 1).map((run) => ({ run, start: standingStart(motion, run.ride.feed) }))
+  const known = found.get(runs)
+  if (known) return known
+  const starts = runs
+    .filter((run) => run.way === 1)
+    .map((run): Start => {
+      const both = runs.filter(({ condition }) => condition === run.condition)
+      return {
+        run,
+        start: standingStart(motion, run.ride.feed),
+        load: Math.max(0, ...both.map(({ quick }) => quick?.peakCurrent ?? 0)),
+        inertia: Math.max(0, ...both.map(mostInertia)),
+      }
+    })
   found.set(runs, starts)
   return starts
+}
+
+/** Places at which a way is looked at for its inertia. */
+const LOOKS = 40
+
+function mostInertia({ ride: { motion, curve } }: Run): number {
+  const table = curve?.table
+  return table ? Math.max(...Array.from({ length: LOOKS + 1 }, (_, k) => inertiaIn(table, (motion.span * k) / LOOKS))) : 0
 }
 
 /** What is missing before a start can be judged, or null. */
@@ -119,13 +143,16 @@ function inrush(rig: Judged, motion: MotionModel, i: number, runs: readonly Run[
   if (lacks) return lacks
   const power = rig.rig.power as Power
   const named = rig.rig.motions[i]?.bus as string
-  const all = startsOf(motion, runs)
+  // a full pack draws the most, a tired one drops the lowest
+  return worstOf(startsOf(motion, runs).map((one) => underOne(rig, power, named, motion, i, one))) as Measured | NotMade
+}
+
+/** The start under one condition. */
+function underOne(rig: Judged, power: Power, named: string, motion: MotionModel, i: number, one: Start): Measured | NotMade {
+  const { start } = one
   const { bus, index, current: stated } = statedLimit(power, named)
   // held down, by its own limit or by what the source can bring
-  const held = all.find(({ start }) => start.held) ?? null
-  const most = all.reduce((a, b) => (b.start.inrush > a.start.inrush ? b : a))
-  const { run, start } = held ?? most
-  const limit = held ? held.start.current : stated
+  const limit = start.held ? start.current : stated
   if (limit !== null && start.inrush > limit) {
     const type = rig.rig.motions[i]?.drive.type ?? ""
     if (bus.limitAction === null)
@@ -139,7 +166,7 @@ function inrush(rig: Judged, motion: MotionModel, i: number, runs: readonly Run[
         `Standing still the drives of ${motion.name} would draw ${amps(start.inrush)}, more than the ${amps(limit)} at which what feeds ${bus.name} switches off, and nothing says what turns inside the drive: how long the start takes is not known.`,
       )
   }
-  return ofStart(power, named, motion, bus, run, start, limit)
+  return ofStart(power, named, motion, bus, one, limit)
 }
 
 /** A start as the domain judges it: any drive is a rotary motor with a back-EMF of 1 V·s/rad in a unit of travel of its own. */
@@ -148,13 +175,10 @@ function ofStart(
   named: string,
   motion: MotionModel,
   bus: BusSi,
-  run: Run,
-  start: StandingStart,
+  { run, start, load, inertia }: Start,
   limit: number | null,
 ): Measured | NotMade {
   const { line } = start
-  const state = effortState()
-  effortAt(motion, 0, 1, run.ride.around, state)
   const condition = `standing still, ${run.condition}`
   const input = {
     sourceVoltage: start.openVoltage,
@@ -166,8 +190,8 @@ function ofStart(
     motors: motion.drives,
     windingResistance: line.windingResistance,
     backEmfConstant: 1,
-    inertia: Math.max(state.inertia / line.backEmfConstant ** 2, LEAST_INERTIA),
-    loadTorque: Math.max(0, run.quick?.peakCurrent ?? 0),
+    inertia: Math.max(inertia / line.backEmfConstant ** 2, LEAST_INERTIA),
+    loadTorque: load,
   } as const
   return asked(startUp, input, condition, (out) => {
     const reset = resets(power, named, run, start, out.minVoltage)

@@ -79,6 +79,15 @@ export function verdictOf(measured: Measured): CheckVerdict {
   return utilisation !== null && utilisation > MARGINAL ? "marginal" : "meets"
 }
 
+/** Of several results about one subject the one that counts: what falls short before what could not be judged, then the larger share. */
+export function worstOf<R extends Measured | NotMade>(results: readonly R[]): R | null {
+  const rank = (result: R) => ("verdict" in result ? 1 : verdictOf(result) === "falls short" ? 2 : 0)
+  const share = (result: R) => ("verdict" in result ? 0 : (utilisationOf(result) ?? 0))
+  const size = (result: R) => ("verdict" in result ? 0 : (result.value ?? 0))
+  const order = (a: R, b: R) => rank(a) - rank(b) || share(a) - share(b) || size(a) - size(b)
+  return results.reduce<R | null>((a, b) => (a && order(a, b) >= 0 ? a : b), null)
+}
+
 const byVerdict: readonly CheckVerdict[] = ["falls short", "marginal", "not enough data", "cannot be judged", "meets"]
 const bySeverity: readonly CheckSeverity[] = ["safety", "function", "wish"]
 
