@@ -1,14 +1,14 @@
 // Checks of motions without power: held against the wind, and how hard they fall where nothing holds them.
 import { formatQuantity } from "../../quantity/index.js"
 import { contactSeverity, windLoad } from "../../worn/index.js"
-import { fallsUnpowered, worstFall } from "../run/falls.js"
+import { type Fall, fallsUnpowered, worstFalls } from "../run/falls.js"
 import { HOLDS, heldAt } from "../run/holding.js"
 import { type MotionModel, type Surroundings, standing } from "../run/motion-model.js"
 import { CONTACT_LIMITS } from "../sources.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import { effortKind, heldWalking, WALKING_BOUNCE } from "./checks-motion.js"
 import { type Judged, posturesOf } from "./conditions.js"
-import type { Measured, NotMade } from "./finding.js"
+import { type Measured, type NotMade, worstOf } from "./finding.js"
 import { sheet } from "./power-tree.js"
 
 const placeOf = (motion: MotionModel, travel: number) => formatQuantity(motion.drive.travel === "length" ? "length" : "angle", travel)
@@ -16,20 +16,19 @@ const placeOf = (motion: MotionModel, travel: number) => formatQuantity(motion.d
 /** Field by which each mechanism states what the wind meets. */
 const areaFields = ["panels", "frontArea", "area"] as const
 
-/** Path of the area that a motion's mechanisms leave open, or null where one states it. */
+/** Path of the area that the first of a motion's mechanisms to state none leaves open; null where each states one. */
 function openArea(rig: Judged, i: number): string | null {
   const said = rig.rig.motions[i]?.mechanisms ?? []
   const area = (one: object, field: string) => (one as Readonly<Record<string, unknown>>)[field]
-  const states = said.some((one) =>
+  const states = (one: object) =>
     areaFields.some((field) => {
       const value = area(one, field)
       return Array.isArray(value) ? value.length > 0 : typeof value === "number" && value > 0
-    }),
-  )
-  if (states) return null
-  const at = said.findIndex((one) => areaFields.some((field) => area(one, field) !== undefined))
-  const field = areaFields.find((name) => area(said[Math.max(0, at)] ?? {}, name) !== undefined)
-  return `motions[${i}].mechanisms[${Math.max(0, at)}]${field ? `.${field}` : ""}`
+    })
+  const at = said.findIndex((one) => !states(one))
+  if (at < 0) return null
+  const field = areaFields.find((name) => area(said[at] ?? {}, name) !== undefined)
+  return `motions[${i}].mechanisms[${at}]${field ? `.${field}` : ""}`
 }
 
 /** Largest effort that one drive has to hold in a wind from any side, while the wearer walks or stands. */
@@ -66,14 +65,15 @@ function windHolding(rig: Judged): readonly Found[] {
   const pressure = load.value.pressure * load.value.drag.high
   return rig.motions.map((motion, i): Found => {
     const { name: subject } = motion
-    const open = openArea(rig, i)
-    if (open) return { subject, result: lacking(open, `Nothing says what area of ${subject} the wind meets.`) }
     const { effort, travel, stands, trouble } = heldInWind(rig, motion, pressure)
     if (trouble)
       return { subject, result: blocked(`${subject} cannot be posed over its whole travel: see there first.`, "passes", subject) }
     const kind = effortKind(motion)
     const { holdingEffort: limit } = motion.drive
     const holds = effort <= limit
+    // where what is stated is too much already, that is told first
+    const open = openArea(rig, i)
+    if (open && holds) return { subject, result: lacking(open, `Nothing says what area of ${subject} the wind meets.`) }
     const gust = formatQuantity("speed", load.value.relativeSpeed)
     const sentence = `In gusts of ${gust}, walking counted, each drive of ${subject} has to hold up to ${formatQuantity(kind, effort)} without power${
       holds
@@ -99,7 +99,32 @@ function windHolding(rig: Judged): readonly Found[] {
   })
 }
 
-function powerLost(rig: Judged, motion: MotionModel): Measured | NotMade {
+/** A fall, with how the wearer stands and moves then. */
+interface Stood {
+  readonly fall: Fall
+  readonly stands: string
+}
+
+/** The fastest fall of each part however the wearer stands; walking, where it stays while they stand still. */
+function fallsOf(rig: Judged, motion: MotionModel): { readonly falls: readonly Stood[]; readonly massless: boolean } {
+  let massless = false
+  const under = (factor: number, walks: string) => {
+    const fastest = new Map<Fall["part"], Stood>()
+    for (const { name, posture } of posturesOf(rig.rig)) {
+      const found = worstFalls(motion, standing(posture, factor))
+      massless ||= found.massless
+      const stands = [name, walks].filter(Boolean).join(", ")
+      for (const fall of found.falls)
+        if (fall.tipSpeed > (fastest.get(fall.part)?.fall.tipSpeed ?? 0)) fastest.set(fall.part, { fall, stands })
+    }
+    return [...fastest.values()]
+  }
+  const still = under(1, "")
+  const falls = still.length || massless ? still : [1 + WALKING_BOUNCE, 1 - WALKING_BOUNCE].flatMap((factor) => under(factor, "walking"))
+  return { falls, massless }
+}
+
+function powerLost(rig: Judged, motion: MotionModel, i: number): Measured | NotMade {
   const { name, drive } = motion
   const { contact } = rig.rig
   const { effort: held, trouble } = heldWalking(rig, motion)
@@ -115,34 +140,43 @@ function powerLost(rig: Judged, motion: MotionModel): Measured | NotMade {
     source: sheet("drive"),
   })
   if (held <= drive.holdingEffort) return stays("its drives hold it")
-  let fall: ReturnType<typeof worstFall> = null
-  let stands = ""
-  for (const { name: how, posture } of posturesOf(rig.rig)) {
-    const one = worstFall(motion, standing(posture))
-    if (one && one.tipSpeed > (fall?.tipSpeed ?? 0)) [fall, stands] = [one, how]
+  const { falls, massless } = fallsOf(rig, motion)
+  if (massless)
+    return lacking(
+      `motions[${i}].mechanisms`,
+      `Without power ${name} runs by itself, and nothing that moves states a mass: how fast is not known.`,
+    )
+  const [first] = falls
+  if (!first) return stays("friction outlasts what pulls on it, walking counted, as long as its joints rub as stated")
+  const said = ({ fall }: Stood) =>
+    `Where power is lost the motion of ${name} may run ${fall.way === 1 ? "out" : "back"} by itself: let go at ${placeOf(motion, fall.from)} of its drive's travel, the tip of ${fall.part.name} comes to ${formatQuantity("speed", fall.tipSpeed)} with ${formatQuantity("energy", fall.energy)} in all that moves, the drive's own friction not counted`
+  if (!contact) {
+    const fastest = falls.reduce((a, b) => (b.fall.tipSpeed > a.fall.tipSpeed ? b : a), first)
+    return lacking("contact", `${said(fastest)}. Nothing says which part of a body it could strike.`)
   }
-  if (!fall) return stays("friction outlasts what pulls on it, as long as its joints rub as stated")
   const caution = fallsUnpowered(motion, held)
-  const said = `Where power is lost the motion of ${name} may run ${fall.way === 1 ? "out" : "back"} by itself: let go at ${placeOf(motion, fall.from)} of its drive's travel, the tip of ${fall.part.name} comes to ${formatQuantity("speed", fall.tipSpeed)} with ${formatQuantity("energy", fall.energy)} in all that moves, the drive's own friction not counted`
-  const condition = `let go at ${placeOf(motion, fall.from)} of its drive's travel${stands ? `, ${stands}` : ""}`
-  if (!contact) return lacking("contact", `${said}. Nothing says which part of a body it could strike.`)
-  const { armLength, armMass, tipSpeed, weightMoment } = fall
-  return asked(
-    contactSeverity,
-    { ...contact, armMass, armLength, swingSpeed: tipSpeed / armLength, peakDriveMoment: weightMoment },
-    condition,
-    (out) => ({
-      relation: "at-most",
-      kind: "ratio",
-      value: out.utilisation,
-      limit: 1,
-      permitted: out.withinLimits && !out.forbidden,
-      sentence: `${said}. It would strike with up to ${formatQuantity("force", out.peakForce)}: ${out.verdict}. Keep people clear of it, and take a drive that locks itself, a brake or a counterweight.`,
+  // a heavy part that is slower may strike harder than the fastest tip
+  const blows = falls.map((one): Measured | NotMade => {
+    const { armLength, armMass, tipSpeed, weightMoment, from } = one.fall
+    const condition = `let go at ${placeOf(motion, from)} of its drive's travel${one.stands ? `, ${one.stands}` : ""}`
+    return asked(
+      contactSeverity,
+      { ...contact, armMass, armLength, swingSpeed: tipSpeed / armLength, peakDriveMoment: weightMoment },
       condition,
-      source: CONTACT_LIMITS,
-      cautions: [caution],
-    }),
-  )
+      (out) => ({
+        relation: "at-most",
+        kind: "ratio",
+        value: out.utilisation,
+        limit: 1,
+        permitted: out.withinLimits && !out.forbidden,
+        sentence: `${said(one)}. It would strike with up to ${formatQuantity("force", out.peakForce)}: ${out.verdict}. Keep people clear of it, and take a drive that locks itself, a brake or a counterweight.`,
+        condition,
+        source: CONTACT_LIMITS,
+        cautions: [caution],
+      }),
+    )
+  })
+  return worstOf(blows) as Measured | NotMade
 }
 
 /** Checks of what holds and what falls without power. */
@@ -165,6 +199,6 @@ export const unpoweredChecks: readonly RigCheck[] = [
     title: "where power is lost",
     severity: "safety",
     reads: ["motions[].drive", "motions[].transmission", "motions[].mechanisms", "posture", "contact"],
-    find: (rig) => rig.motions.map((motion) => ({ subject: motion.name, result: powerLost(rig, motion) })),
+    find: (rig) => rig.motions.map((motion, i) => ({ subject: motion.name, result: powerLost(rig, motion, i) })),
   },
 ]

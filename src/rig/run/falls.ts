@@ -31,7 +31,7 @@ export function fallsUnpowered({ drive }: MotionModel, held: number): Caution<"f
       )
 }
 
-/** The worst fall of a motion: its fastest tip, and all that moves then. */
+/** The worst fall of one part of a motion: its fastest tip, and all that moves then. */
 export interface Fall {
   readonly way: Way
   /** Travel of the drive where it lets go, and where its tip is fastest. */
@@ -50,14 +50,22 @@ export interface Fall {
 /** Steps in which a fall is followed. */
 const STEPS = 120
 
+/** How a motion runs down: the fastest fall of each part that moves, none where it stays. */
+export interface Falls {
+  readonly falls: readonly Fall[]
+  /** Whether something drives it along though nothing in it has a mass: how fast it runs is not known. */
+  readonly massless: boolean
+}
+
 /**
- * The fastest fall of a motion let go anywhere at rest: what drives it along is summed over the travel as energy of motion, with
- * the friction of mechanisms and transmission, and the drive's own friction not counted. Null where it stays.
+ * The fastest fall of each part of a motion let go anywhere at rest: what drives it along is summed over the travel as energy of
+ * motion, with the friction of mechanisms and transmission, and the drive's own friction not counted.
  */
-export function worstFall(motion: MotionModel, around: Surroundings): Fall | null {
+export function worstFalls(motion: MotionModel, around: Surroundings): Falls {
   const state = effortState()
   const { span, drives, parts } = motion
-  let worst: Fall | null = null
+  const worst = new Map<MovedPart, Fall>()
+  let massless = false
   for (const way of [-1, 1] as const) {
     // energy gained since the start of the way; the lowest so far is where letting go gives the most
     let [gained, least, leastAt, before] = [0, 0, 0, Number.NaN]
@@ -73,7 +81,11 @@ export function worstFall(motion: MotionModel, around: Surroundings): Fall | nul
       before = state.effort
       if (gained < least) [least, leastAt] = [gained, s]
       const each = gained - least
-      if (!(each > 0) || !(state.inertia > 0)) continue
+      if (!(each > 0)) continue
+      if (!(state.inertia > 0)) {
+        massless = true
+        continue
+      }
       const rate = Math.sqrt((2 * each) / state.inertia)
       const { effort } = state
       const q = coordinatesAt(motion, travel)
@@ -82,10 +94,10 @@ export function worstFall(motion: MotionModel, around: Surroundings): Fall | nul
         const pose = part.mechanism.pose(q[i] as number)
         const perTravel = Math.abs(slopes[i] as number) * Math.hypot(...pose.tipRate)
         const tipSpeed = rate * perTravel
-        if (!Number.isFinite(tipSpeed) || tipSpeed <= (worst?.tipSpeed ?? 0)) continue
+        if (!Number.isFinite(tipSpeed) || tipSpeed <= (worst.get(part)?.tipSpeed ?? 0)) continue
         const hinge = pose.pins[0]?.at ?? pose.centre
         const armLength = Math.hypot(pose.tip[0] - hinge[0], pose.tip[1] - hinge[1], pose.tip[2] - hinge[2])
-        worst = {
+        worst.set(part, {
           way,
           from: way === 1 ? leastAt : span - leastAt,
           to: travel,
@@ -95,9 +107,9 @@ export function worstFall(motion: MotionModel, around: Surroundings): Fall | nul
           armLength,
           armMass: pose.mass,
           weightMoment: (Math.max(0, -effort) * drives * armLength) / perTravel,
-        }
+        })
       }
     }
   }
-  return worst
+  return { falls: [...worst.values()], massless }
 }
