@@ -49,6 +49,26 @@ describe("a gap beside the boom", () => {
   })
 })
 
+describe("gaps of several mechanisms", () => {
+  const [bar] = boom.motions[0]?.mechanisms ?? []
+  const beside = (pinch: unknown) => changed(boom, ["motions", 0, "mechanisms"], [bar, { ...bar, name: "tail", pinch }])
+  it("are not passed where all of one lies within its hinge zone", () => {
+    const hidden = gap(beside({ fixed: fixed(0.2), hingeZone: "1.2 m" }))
+    expect(hidden).toMatchObject({ verdict: "not enough data", missing: "motions[0].mechanisms[1].pinch.hingeZone" })
+  })
+  it("tell one that falls short before another that is not judged, whichever comes first", () => {
+    const close = { fixed: fixed(0.1) }
+    const unseen = { fixed: fixed(0.2), hingeZone: "1.2 m" }
+    for (const [here, there] of [
+      [close, unseen],
+      [unseen, close],
+      [close, null],
+      [null, close],
+    ])
+      expect(gap(changed(beside(there), neck("pinch"), here)).verdict).toBe("falls short")
+  })
+})
+
 describe("what version 1 said of gaps, duty and start", () => {
   it.each(["lantern-moth-cells", "lantern-moth-bank"])("comes to the same gap and the same heat: %s", (name) => {
     const document = demo(name)

@@ -7,7 +7,7 @@ import { CRUSH_GAPS } from "../sources.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, lacking, type RigCheck } from "./check.js"
 import type { Judged } from "./conditions.js"
-import { type Measured, type NotMade, utilisationOf, verdictOf } from "./finding.js"
+import { type Measured, type NotMade, worstOf } from "./finding.js"
 
 type MechanismSi = RigSi["motions"][number]["mechanisms"][number]
 type FixedSi = NonNullable<MechanismSi["pinch"]>
@@ -111,52 +111,35 @@ function gapOf(piece: Piece, fixed: FixedSi, hinge: Triple | null, left: readonl
   )
 }
 
-/** How bad a result is: what cannot be judged before what falls short most. */
-const rank = (result: Measured | NotMade) =>
-  "verdict" in result ? Number.POSITIVE_INFINITY : (utilisationOf(result) ?? (result.value === 0 ? 1e9 : -1))
+/** Gaps of one mechanism, piece by piece, or why they are not judged. */
+function gapsOf(motion: MotionModel, one: MechanismSi, pinch: FixedSi, path: string): readonly (Measured | NotMade)[] {
+  const unjudged = (sentence: string): readonly NotMade[] => [{ verdict: "cannot be judged", missing: null, because: null, sentence }]
+  const part = motion.parts.find((p) => p.name === one.name)
+  const pieces = part && piecesOf(motion, part)
+  if (!part || !pieces) return unjudged(`${one.name} cannot be posed over its whole travel: see there first.`)
+  const moving = pieces.filter(moves)
+  const bars = moving.filter(isBar)
+  const pin = part.mechanism.pose(part.start).pins[0]?.at ?? null
+  if (!bars.length || moving.some((piece) => !isFlat(piece)))
+    return unjudged(
+      `The outline of ${one.name} leaves the plane or changes its shape: its gaps are not judged here. Measure them in slow motion, nobody's hands near it.`,
+    )
+  // a rod that grows longer is no bar of the mechanism
+  const left = [...new Set(moving.filter((piece) => !bars.includes(piece)).map((piece) => piece.name))]
+  const found = bars.map((piece) => gapOf(piece, pinch, pin, left)).filter((result) => result !== null)
+  return found.length ? found : [lacking(`${path}.pinch.hingeZone`, `All of ${one.name} lies within what is not judged around its hinge.`)]
+}
 
 function gaps(rig: Judged, motion: MotionModel, i: number): Measured | NotMade | null {
   const said = rig.rig.motions[i]?.mechanisms ?? []
-  const open = said.findIndex((one) => one.pinch === null)
-  const results: (Measured | NotMade)[] = []
-  for (const one of said) {
-    if (!one.pinch) continue
-    const part = motion.parts.find((p) => p.name === one.name)
-    const pieces = part && piecesOf(motion, part)
-    if (!part || !pieces)
-      return {
-        verdict: "cannot be judged",
-        missing: null,
-        because: null,
-        sentence: `${one.name} cannot be posed over its whole travel: see there first.`,
-      }
-    const moving = pieces.filter(moves)
-    const bars = moving.filter(isBar)
-    const pin = part.mechanism.pose(part.start).pins[0]?.at ?? null
-    if (!bars.length || moving.some((piece) => !isFlat(piece)))
-      return {
-        verdict: "cannot be judged",
-        missing: null,
-        because: null,
-        sentence: `The outline of ${one.name} leaves the plane or changes its shape: its gaps are not judged here. Measure them in slow motion, nobody's hands near it.`,
-      }
-    // a rod that grows longer is no bar of the mechanism
-    const left = [...new Set(moving.filter((piece) => !bars.includes(piece)).map((piece) => piece.name))]
-    for (const piece of bars) {
-      const found = gapOf(piece, one.pinch, pin, left)
-      if (found) results.push(found)
-    }
-    if (!results.length)
-      return lacking(
-        `motions[${i}].mechanisms[${said.indexOf(one)}].pinch.hingeZone`,
-        `All of ${one.name} lies within what is not judged around its hinge.`,
-      )
-  }
-  const worst = results.reduce<Measured | NotMade | null>((a, b) => (a && rank(a) >= rank(b) ? a : b), null)
-  // where one that is described falls short already, that is told first
-  return open >= 0 && !(worst && !("verdict" in worst) && verdictOf(worst) === "falls short")
-    ? lacking(`motions[${i}].mechanisms[${open}].pinch`, `Nothing says which fixed things ${said[open]?.name ?? motion.name} moves past.`)
-    : worst
+  return worstOf(
+    said.flatMap((one, m) => {
+      const path = `motions[${i}].mechanisms[${m}]`
+      return one.pinch
+        ? gapsOf(motion, one, one.pinch, path)
+        : [lacking(`${path}.pinch`, `Nothing says which fixed things ${one.name} moves past.`)]
+    }),
+  )
 }
 
 /** Checks of gaps. */
