@@ -62,6 +62,28 @@ describe("a programme", () => {
     expect(only(silent, one).outDuration).toBe(together.outDuration)
   })
 
+  it("counts one that its steps never move as running at any time as well, since nothing says when else it would", () => {
+    const still = {
+      ...legs,
+      programme: [
+        { at: 0, motion: other, to: 0 },
+        { at: 1, motion: one, to: 1 },
+      ],
+    }
+    expect(only(still, one).outDuration).toBe(together.outDuration)
+  })
+
+  it("lets a step that begins before the last one is over go on for the whole of both", () => {
+    const back = only(legs, other).backDuration
+    const programme = (share: number) => [
+      { at: 0, motion: other, to: 1 },
+      { at: takes * 0.1, motion: other, to: 0 },
+      { at: (takes + back) * share, motion: one, to: 1 },
+    ]
+    expect(only({ ...legs, programme: programme(0.999) }, one).outDuration / together.outDuration).toBeCloseTo(1, 12)
+    expect(only({ ...legs, programme: programme(1.001) }, one).outDuration / alone.outDuration).toBeCloseTo(1, 12)
+  })
+
   it("counts a step to where a motion already is as no step, and order in the list as none", () => {
     const first = { at: 0, motion: other, to: 1 }
     const still = { at: takes * 1.5, motion: other, to: 1 }

@@ -65,7 +65,8 @@ export function movingSteps({ motions, programme }: RigSi): readonly MovingStep[
 
 /**
  * What may run at the same time by the programme: a step lasts as long as its whole way takes while all else draws its most, no
- * less; a motion that the programme does not name may run at any time.
+ * less, and longer by what is left of the step before where that is not over; a motion that the programme does not move may run
+ * at any time.
  */
 export function programmed(at: Situation): Situation {
   const { rig, motions } = at
@@ -79,9 +80,13 @@ export function programmed(at: Situation): Situation {
     durations.set(key, found)
     return found
   }
-  const intervals = movingSteps(rig).map(({ index, way, begin }) => ({ index, begin, end: begin + duration(index, way) }))
-  const named = new Set(rig.programme.map((step) => step.motion))
-  const free = all.filter((i) => !named.has(rig.motions[i]?.name ?? ""))
+  const ends = new Map<number, number>()
+  const intervals = movingSteps(rig).map(({ index, way, begin }) => {
+    const end = Math.max(begin, ends.get(index) ?? 0) + duration(index, way)
+    ends.set(index, end)
+    return { index, begin, end }
+  })
+  const free = all.filter((i) => !intervals.some((one) => one.index === i))
   const sets = intervals.map(({ begin }) => [
     ...new Set([...free, ...intervals.filter((one) => one.begin <= begin && begin < one.end).map((one) => one.index)]),
   ])
