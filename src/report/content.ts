@@ -18,6 +18,8 @@ export interface WayAnswer {
   readonly wanted: number | null
   /** When it is worst. */
   readonly condition: string
+  /** Whether inertia, which the time is found without, is small; else the time is no promise. */
+  readonly certain: boolean
 }
 
 /** What a motion does. */
@@ -83,13 +85,13 @@ function stateOf({ fallsShort, marginal, unknown, findings }: RigAssessment): { 
 }
 
 /** The worst time of one way; a way that is stopped has none. */
-function wayOf(runs: readonly Run[], way: Run["way"], wanted: number | null): WayAnswer {
+function wayOf(runs: readonly Run[], way: Run["way"], wanted: number | null, certain: boolean): WayAnswer {
   const own = runs.filter((run) => run.way === way)
   const halted = own.find((run) => run.stop)
-  if (halted) return { duration: null, wanted, condition: halted.condition }
+  if (halted) return { duration: null, wanted, condition: halted.condition, certain }
   const [first, ...rest] = own
   const worst = rest.reduce((a, b) => ((b.quick?.duration ?? 0) > (a?.quick?.duration ?? 0) ? b : a), first)
-  return { duration: worst?.quick?.duration ?? null, wanted, condition: worst?.condition ?? "" }
+  return { duration: worst?.quick?.duration ?? null, wanted, condition: worst?.condition ?? "", certain }
 }
 
 /** The answer of a rig that was judged. */
@@ -113,10 +115,11 @@ export function contentOf(assessment: RigAssessment, { findings, raised, judged 
     motions: judged.motions.map(({ name }, i) => {
       const wanted = rig.motions[i]?.wanted
       const runs = judged.runs[i] ?? []
+      const certain = findings.some((f) => f.id === "inertia" && f.subject === name && f.verdict !== "cannot be judged")
       return {
         name,
-        out: wayOf(runs, 1, wanted?.duration ?? null),
-        back: wayOf(runs, -1, wanted?.backDuration ?? wanted?.duration ?? null),
+        out: wayOf(runs, 1, wanted?.duration ?? null, certain),
+        back: wayOf(runs, -1, wanted?.backDuration ?? wanted?.duration ?? null, certain),
       }
     }),
     first: first?.verdict === "falls short" ? first : null,

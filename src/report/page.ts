@@ -34,7 +34,7 @@ const fold = (summary: string, inside: string) => `<details><summary>${text(summ
 
 function openItem(f: RigFinding, all: readonly SubjectChecks[]): string {
   const why = lack(f, all)
-  return `<li><b>${text(capital(f.title))}</b>: ${text(capital(f.sentence))}${why ? ` <small>${why.word}: ${f.missing ? `<code>${text(why.what)}</code>` : text(why.what)}</small>` : ""}</li>`
+  return `<li><b>${text(capital(f.title))}</b>${against(f) ? ` (<span class="n">${text(against(f))}</span>)` : ""}: ${text(capital(f.sentence))}${why ? ` <small>${why.word}: ${f.missing ? `<code>${text(why.what)}</code>` : text(why.what)}</small>` : ""}</li>`
 }
 
 function subjectOf({ subject, findings }: SubjectChecks, all: readonly SubjectChecks[]): string {

@@ -28,14 +28,15 @@ export const share = (utilisation: number | null): string =>
   utilisation === null || !Number.isFinite(utilisation) ? "" : formatQuantity("ratio", utilisation, "%")
 
 /** Time of one way. */
-export const time = ({ duration }: WayAnswer): string => (duration === null ? "stopped" : formatQuantity("time", duration))
+export const time = ({ duration, certain }: WayAnswer): string =>
+  duration === null ? "stopped" : `${certain ? "" : "about "}${formatQuantity("time", duration)}`
 
 /** Time wanted of one way, with how the time must stand to it. */
 export const wanted = ({ wanted: limit }: WayAnswer): string => (limit === null ? "not said" : `≤ ${formatQuantity("time", limit)}`)
 
-/** Whether a way's time is what was wanted; null where nothing was wanted. */
-export const inTime = ({ duration, wanted: limit }: WayAnswer): boolean | null =>
-  duration === null ? false : limit === null ? null : duration <= limit
+/** Whether a way's time is what was wanted; null where nothing was wanted, or where a time within it is no promise. */
+export const inTime = ({ duration, wanted: limit, certain }: WayAnswer): boolean | null =>
+  duration === null ? false : limit === null ? null : duration > limit ? false : certain ? true : null
 
 /** Value and what it must be, as one reads it. */
 export const against = ({ shownValue, shownLimit }: RigFinding): string =>

@@ -93,7 +93,8 @@ describe.each(names)("the report of %s", (name) => {
         expect(html).toContain(escapeXml(f.title.slice(1)))
         if (f.relation === "at-most") expect(f.shownLimit).toMatch(/^≤ /)
         if (f.relation === "at-least") expect(f.shownLimit).toMatch(/^≥ /)
-        if (f.shownLimit) expect(html).toContain(`<td class="n">${escapeXml(f.shownLimit)}</td>`)
+        if (f.shownLimit && f.because === null) expect(html).toContain(`<td class="n">${escapeXml(f.shownLimit)}</td>`)
+        if (f.shownLimit && f.because) expect(html).toContain(`must be ${escapeXml(f.shownLimit)}</span>`)
         if (f.missing)
           for (const text of [html, markdown]) expect(text).toContain(text === html ? escapeXml(f.missing) : escapeMarkdown(f.missing))
       }

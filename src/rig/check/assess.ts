@@ -133,38 +133,23 @@ export function findingsOf(members: Members, rig: RigSi): Judgement {
     check.find(at).map(({ subject, result: found }): RigFinding => {
       const result = "verdict" in found ? found : told(found)
       const common = { id: check.id, subject, title: check.title, severity: check.severity, change: null }
-      if ("verdict" in result)
-        return {
-          ...common,
-          verdict: result.verdict,
-          relation: null,
-          value: null,
-          limit: null,
-          utilisation: null,
-          shownValue: "",
-          shownLimit: "",
-          sentence: result.sentence,
-          condition: "",
-          missing: result.missing,
-          because: result.because,
-          source: "",
-        }
+      const measured = "verdict" in result ? result.measured : result
       const finding: RigFinding = {
         ...common,
-        verdict: verdictOf(result),
-        relation: result.relation,
-        value: result.value,
-        limit: result.limit,
-        utilisation: utilisationOf(result),
-        shownValue: result.value === null ? "" : plain(result.value, result.kind),
-        shownLimit: shownLimit(result),
+        verdict: "verdict" in result ? result.verdict : verdictOf(result),
+        relation: measured?.relation ?? null,
+        value: measured?.value ?? null,
+        limit: measured?.limit ?? null,
+        utilisation: measured ? utilisationOf(measured) : null,
+        shownValue: measured && measured.value !== null ? plain(measured.value, measured.kind) : "",
+        shownLimit: measured ? shownLimit(measured) : "",
         sentence: result.sentence,
-        condition: result.condition,
-        missing: null,
-        because: null,
-        source: citation(result.source),
+        condition: measured?.condition ?? "",
+        missing: "verdict" in result ? result.missing : null,
+        because: "verdict" in result ? result.because : null,
+        source: measured ? citation(measured.source) : "",
       }
-      for (const c of result.cautions ?? []) {
+      for (const c of measured?.cautions ?? []) {
         const known = raised.get(c.message)
         if (known) known.by.push(finding)
         else raised.set(c.message, { caution: c, by: [finding] })

@@ -3,16 +3,15 @@ import { dutyCycle } from "../../drive/index.js"
 import { formatNumber, formatQuantity, type Kind } from "../../quantity/index.js"
 import { elementLoads } from "../run/element-loads.js"
 import { currentFor, effortAt, effortState, type MotionModel } from "../run/motion-model.js"
-import { tabledPoint } from "../run/ride.js"
-import { inertiaShare, note, solveRide } from "../run/solve-ride.js"
 import { MOTION } from "../sources.js"
 import type { Transmission } from "../transmissions/transmission.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, type Found, lacking, type RigCheck } from "./check.js"
-import { conditionOf, onMotions, wayWord, worstBy } from "./checks-motion.js"
+import { conditionOf, onMotions, onSlowMotions, wayWord, worstBy } from "./checks-motion.js"
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 import { sheet } from "./power-tree.js"
+import { INERTIA_SHARE, ofPostures, quickestShare } from "./slow.js"
 
 type MotionSi = RigSi["motions"][number]
 
@@ -121,10 +120,6 @@ const strengthField: Readonly<Record<string, string>> = {
 const LOOKS = 40
 const PIECE_LOOKS = 8
 
-/** One run of each way for every posture: what the motion itself asks is the same whatever feeds it. */
-const ofPostures = (runs: readonly Run[]): readonly Run[] =>
-  runs.filter((run, i) => runs.findIndex(({ way, ride }) => way === run.way && ride.around === run.ride.around) === i)
-
 /** Places at which a run is looked at: evenly spread, and close together where its effort bends. */
 const placesOf = ({ ride: { motion, curve } }: Run): readonly number[] => [
   ...Array.from({ length: LOOKS + 1 }, (_, k) => (motion.span * k) / LOOKS),
@@ -206,24 +201,8 @@ function strength(rig: Judged, motion: MotionModel, i: number, runs: readonly Ru
 
 const kindOf = (element: Transmission): Kind => (element.gives === "length" ? "force" : "moment")
 
-/** Share of the energy moved that may be motion, for a time found without it; common practice, no source. */
-const INERTIA_SHARE = 0.05
-
 function inertia(motion: MotionModel, runs: readonly Run[]): Measured | NotMade {
-  // motion goes with the square of the speed: the quickest of each way, in every posture, since that changes the energy moved
-  const quickest = ofPostures(runs).map(({ way, ride }) =>
-    worstBy(
-      runs.filter((run) => run.way === way && run.ride.around === ride.around),
-      (run) => -(run.quick?.duration ?? 0),
-    ),
-  )
-  const shares = quickest.map((run) => {
-    const solved = solveRide(run.ride, 1)
-    // the fastest place may lie between those of the quadrature, or at an end
-    for (let k = 0; k <= LOOKS; k++) if (tabledPoint(run.ride, (motion.span * k) / LOOKS).trouble === "none") note(run.ride, solved.met)
-    return { run, share: inertiaShare(solved) }
-  })
-  const { run, share } = shares.reduce((a, b) => (b.share > a.share ? b : a))
+  const { run, share } = quickestShare(motion, runs)
   if (share > INERTIA_SHARE)
     return {
       verdict: "cannot be judged",
@@ -250,7 +229,7 @@ export const driveChecks: readonly RigCheck[] = [
     severity: "function",
     reads: [...MOVED, "motions[].duty", "day.hours", "day.moves"],
     worsens: { "day.moves": "up", "day.hours": "down", "motions[].duty.ambientTemperature": "up", "motions[].duty.ratedDuty": "down" },
-    find: (rig) => onMotions(rig, (motion, i, runs) => duty(rig, motion, i, runs)),
+    find: (rig) => onSlowMotions(rig, (motion, i, runs) => duty(rig, motion, i, runs)),
   },
   {
     id: "strength",
@@ -258,7 +237,7 @@ export const driveChecks: readonly RigCheck[] = [
     severity: "safety",
     reads: MOVED,
     worsens: { "motions[].transmission[].maxTorque": "down", "motions[].transmission[].lineStrength": "down" },
-    find: (rig): readonly Found[] => onMotions(rig, (motion, i, runs) => strength(rig, motion, i, runs)),
+    find: (rig): readonly Found[] => onSlowMotions(rig, (motion, i, runs) => strength(rig, motion, i, runs)),
   },
   {
     id: "inertia",

@@ -8,6 +8,7 @@ import { MOTORS } from "../sources.js"
 import { blocked, type Found, lacking, type RigCheck } from "./check.js"
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
+import { slowEnough } from "./slow.js"
 
 export const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
 export const conditionOf = (run: Run) => `${wayWord(run)}, ${run.condition}`
@@ -27,6 +28,10 @@ export function onMotions(
   })
 }
 
+/** The same where what is found stands on times, currents or efforts without inertia: no promise where that is not small. */
+export const onSlowMotions: typeof onMotions = (rig, find) =>
+  onMotions(rig, (motion, i, runs) => slowEnough(motion, runs, find(motion, i, runs)))
+
 export const worstBy = (runs: readonly Run[], of: (run: Run) => number) => runs.reduce((a, b) => (of(b) > of(a) ? b : a))
 
 const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
@@ -34,7 +39,7 @@ const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
   title,
   severity: "wish",
   find: (rig) =>
-    onMotions(rig, (motion, i, runs) => {
+    onSlowMotions(rig, (motion, i, runs) => {
       const { wanted } = rig.rig.motions[i] as Judged["rig"]["motions"][number]
       const limit = way === 1 ? wanted.duration : (wanted.backDuration ?? wanted.duration)
       if (limit === null) return lacking(`motions[${i}].wanted.duration`, `Nothing says how long ${motion.name} may take.`)
@@ -104,7 +109,7 @@ export const motionChecks: readonly RigCheck[] = [
     title: "effort against the drive's rating",
     severity: "function",
     find: (rig) =>
-      onMotions(rig, (motion, i, runs) => {
+      onSlowMotions(rig, (motion, i, runs) => {
         const limit = motion.drive.ratedEffort
         if (limit === null) return lacking(`motions[${i}].drive`, `${motion.name}'s drive states no effort that it may give for long.`)
         // a load that helps bears on gears and screw as one that resists
@@ -128,7 +133,7 @@ export const motionChecks: readonly RigCheck[] = [
     title: "current against its driver's limit",
     severity: "function",
     find: (rig) =>
-      onMotions(rig, (motion, _i, runs) => {
+      onSlowMotions(rig, (motion, _i, runs) => {
         const limit = motion.drive.currentLimit
         if (limit === null) return null
         const worst = worstBy(runs, (run) => run.quick?.peakCurrent ?? 0)

@@ -147,7 +147,13 @@ function powerLost(rig: Judged, motion: MotionModel, i: number): Measured | NotM
       `Without power ${name} runs by itself, and nothing that moves states a mass: how fast is not known.`,
     )
   const [first] = falls
-  if (!first) return stays("friction outlasts what pulls on it, walking counted, as long as its joints rub as stated")
+  // friction wears and is shaken loose: it is not counted on
+  if (!first)
+    return blocked(
+      `Where power is lost nothing but friction keeps the motion of ${name} where it is, and that is not counted on: see there first.`,
+      "holds-unpowered",
+      name,
+    )
   const said = ({ fall }: Stood) =>
     `Where power is lost the motion of ${name} may run ${fall.way === 1 ? "out" : "back"} by itself: let go at ${placeOf(motion, fall.from)} of its drive's travel, the tip of ${fall.part.name} comes to ${formatQuantity("speed", fall.tipSpeed)} with ${formatQuantity("energy", fall.energy)} in all that moves, the drive's own friction not counted`
   if (!contact) {

@@ -38,6 +38,8 @@ export interface NotMade {
   /** Check and subject that failed before it; null where it hangs on none. */
   readonly because: string | null
   readonly sentence: string
+  /** What was measured all the same, of no use as a promise. */
+  readonly measured?: Measured
 }
 
 /** Share of the limit that is used; null where a share means nothing and the comparison alone decides. */
