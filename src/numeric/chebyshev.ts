@@ -202,3 +202,39 @@ export function integralOver({ a, b, values }: Piece, size: number, component: n
   for (let i = 0; i < weights.length; i++) sum += (weights[i] as number) * (values[i * size + component] as number)
   return (sum * (b - a)) / 2
 }
+
+/**
+ * Integral over a piece of a function of one component, from its nodes alone; null where it has no value at one of them or its
+ * last three coefficients are not small against its largest value.
+ */
+export function integralOf(piece: Piece, size: number, component: number, f: (value: number) => number, relative: number): number | null {
+  const { a, b, values } = piece
+  const n = values.length / size
+  const { cosines, weights } = nodesOf(n)
+  const found = new Float64Array(n)
+  let [sum, largest] = [0, 0]
+  for (let i = 0; i < n; i++) {
+    const value = f(values[i * size + component] as number)
+    found[i] = value
+    largest = Math.max(largest, Math.abs(value))
+    sum += (weights[i] as number) * value
+  }
+  if (!Number.isFinite(sum)) return null
+  for (let k = n - 3; k < n; k++) {
+    let c = 0
+    for (let i = 0; i < n; i++) c += (found[i] as number) * (cosines[k * n + i] as number)
+    if (Math.abs(2 * c) > n * largest * relative) return null
+  }
+  return (sum * (b - a)) / 2
+}
+
+/** Piece of a fit that a place lies on. */
+export function pieceAt({ pieces }: Piecewise, x: number): Piece {
+  let [low, high] = [0, pieces.length - 1]
+  while (low < high) {
+    const mid = (low + high + 1) >> 1
+    if ((pieces[mid] as Piece).a <= x) low = mid
+    else high = mid - 1
+  }
+  return pieces[low] as Piece
+}

@@ -1,6 +1,16 @@
 export { type Asking, answered, type Judged } from "./asking.js"
 export { type BoundedSearch, branchAndBound, type Certified } from "./branch-and-bound.js"
-export { integralOver, integralTo, nodesAndWeights, type Piece, type Piecewise, piecewise, valueAt } from "./chebyshev.js"
+export {
+  integralOf,
+  integralOver,
+  integralTo,
+  nodesAndWeights,
+  type Piece,
+  type Piecewise,
+  pieceAt,
+  piecewise,
+  valueAt,
+} from "./chebyshev.js"
 export { cholesky } from "./cholesky.js"
 export {
   type Distribution,

@@ -1,5 +1,15 @@
 import { describe, expect, it } from "vitest"
-import { integralOver, integralTo, integrate, nodesAndWeights, type Piecewise, piecewise, valueAt } from "../../src/numeric/index.js"
+import {
+  integralOf,
+  integralOver,
+  integralTo,
+  integrate,
+  nodesAndWeights,
+  type Piece,
+  type Piecewise,
+  piecewise,
+  valueAt,
+} from "../../src/numeric/index.js"
 
 const one =
   (f: (x: number) => number, form: (x: number) => number = () => 0) =>
@@ -114,5 +124,15 @@ describe("piecewise polynomials", () => {
     )
     expect(rough.rest).toBeGreaterThan(1)
     expect(rough.evaluations).toBeLessThan(200)
+  })
+
+  it("integrate a function of what they hold from their nodes, and say so where nodes do not tell it", () => {
+    // u = e^x on [−1, 1], so that ∫ du/dx · f(u) dx = ∫ f(u) du: a function of u times u has a closed form
+    const [piece] = piecewise(one(Math.exp), -1, 1, { ...options, nodes: 24 }).pieces as [Piece]
+    const whole = integralOf(piece, 1, 0, (u) => u / (1 + u * u), 1e-10)
+    expect(whole).toBeCloseTo(Math.atan(Math.E) - Math.atan(1 / Math.E), 12)
+    expect(integralOf(piece, 1, 0, (u) => Math.abs(u - 1), 1e-10)).toBeNull()
+    expect(integralOf(piece, 1, 0, (u) => (u > 2 ? Number.NaN : u), 1e-10)).toBeNull()
+    expect(integralOf(piece, 1, 0, (u) => 1 / (u - Math.exp(piece.b) - 1e-3), 1e-10)).toBeNull()
   })
 })

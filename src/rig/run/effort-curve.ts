@@ -1,5 +1,5 @@
 // What a motion asks of one drive along its travel on one way, tabulated once: every ride on it reads the table.
-import { goldenMinimum, type Piece, type Piecewise, piecewise, valueAt } from "../../numeric/index.js"
+import { goldenMinimum, type Piecewise, pieceAt, piecewise, valueAt } from "../../numeric/index.js"
 import { effortAt, effortState, type MotionModel, type Surroundings, type Way } from "./motion-model.js"
 
 /** Effort and inertia of a motion on one way, at one drive's output. */
@@ -98,17 +98,6 @@ function changeBetween(form: (x: number) => number, before: number, from: number
     else high = mid
   }
   return (low + high) / 2
-}
-
-/** Piece of a table that a place lies on. */
-export function pieceAt({ pieces }: Piecewise, x: number): Piece {
-  let [low, high] = [0, pieces.length - 1]
-  while (low < high) {
-    const mid = (low + high + 1) >> 1
-    if ((pieces[mid] as Piece).a <= x) low = mid
-    else high = mid - 1
-  }
-  return pieces[low] as Piece
 }
 
 /** Effort of a table at a travel. */

@@ -8,7 +8,7 @@ import { coordinatesAt, type MotionModel, type Way } from "./motion-model.js"
 import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types.js"
 import { seconds } from "./quick.js"
 import { type Feed, firstStop, type Ride, tabledPoint } from "./ride.js"
-import { feedOf, motionIndex, rideOf, type Situation, situation, unloadedRide } from "./situation.js"
+import { feedOf, motionIndex, rideOf, type Situation, situation, untabled } from "./situation.js"
 import { inertiaShare, note, type SolvedRide, solveRide } from "./solve-ride.js"
 import { nearestOf, stopped } from "./stopped.js"
 
@@ -17,7 +17,7 @@ function waterfall(at: Situation, index: number, way: Way, duration: number): Wa
   const { drive } = at.motions[index] as MotionModel
   const rated: Feed = { voltage: drive.ratedVoltage }
   const of = (feed: Feed) => seconds(rideOf(at, index, way, feed))
-  const unloaded = (feed: Feed) => seconds(unloadedRide(at, index, way, feed))
+  const unloaded = (feed: Feed) => seconds(untabled(at, index, way, feed))
   const whole = feedOf(at, index)
   const fed = "model" in whole
   const only = (parts: Partial<SupplyParts>, others = false) =>

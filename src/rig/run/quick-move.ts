@@ -1,9 +1,9 @@
 // A motion out and back, fast.
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
+import type { Way } from "./motion-model.js"
 import { QUICK_LOOKS, type QuickMove, quickRide, roughRide } from "./quick.js"
-import type { Ride } from "./ride.js"
-import { feedOf, motionIndex, rideOf, situation } from "./situation.js"
+import { feedOf, motionIndex, rideOf, situation, untabled } from "./situation.js"
 
 export type { QuickMove } from "./quick.js"
 
@@ -17,8 +17,8 @@ export function quickMoveOf(
   const index = motionIndex(rig)
   if (!at.motions[index]) return null
   const feed = feedOf(at, index)
-  const one = rough ? roughRide : (ride: Ride) => quickRide(ride).quick
-  const out = one(rideOf(at, index, 1, feed))
-  const back = out && one(rideOf(at, index, -1, feed))
+  const one = (way: Way) => (rough ? roughRide(untabled(at, index, way, feed)) : quickRide(rideOf(at, index, way, feed)).quick)
+  const out = one(1)
+  const back = out && one(-1)
   return out && back ? { out, back } : null
 }

@@ -1,6 +1,8 @@
 // A motion's time and peaks alone: fast enough for those who try thousands.
-import { gaussFive, integralOver, piecewise } from "../../numeric/index.js"
-import { atEffort, firstStop, formChanges, type Ride, type RidePoint, ridePoint, type Stop, stopBefore, tabledPoint } from "./ride.js"
+import { gaussFive, integralOf, integralOver, type Piece, type Piecewise, pieceAt, piecewise, valueAt } from "../../numeric/index.js"
+import type { EffortCurve } from "./effort-curve.js"
+import { fedTable } from "./fed.js"
+import { atEffort, firstStop, formChanges, type Ride, ridePoint, type Stop, stopBefore, tabledPoint } from "./ride.js"
 
 /** A motion calculated fast. */
 export interface QuickMove {
@@ -25,25 +27,76 @@ export function quickRide(one: Ride): QuickRide {
   const { motion, curve } = one
   const stop = firstStop(one, QUICK_LOOKS)
   if (stop) return { quick: null, stop }
-  let [peakCurrent, minCurrent, minVoltage] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
-  const seen = ({ current, voltage }: RidePoint) => {
-    peakCurrent = Math.max(peakCurrent, current)
-    minCurrent = Math.min(minCurrent, current)
-    minVoltage = Math.min(minVoltage, voltage)
-  }
-  const [maxEffort, minEffort] = curve ? [curve.maxEffort, curve.minEffort] : [0, 0]
-  for (const effort of [maxEffort, minEffort]) seen(atEffort(one, effort))
+  const tables = curve?.table ?? null
+  const fed = fedTable(one)
+  const quick = tables && fed ? fromTables(one, tables, fed) : null
+  if (quick) return { quick, stop: null }
+  const seen = peaks()
+  for (const effort of curve ? [curve.maxEffort, curve.minEffort] : [0, 0]) seen.note(atEffort(one, effort))
   const perRate = (x: number, out: Float64Array) => {
     const point = tabledPoint(one, x)
     if (point.trouble !== "none") return -1
-    seen(point)
+    seen.note(point)
     out[0] = 1 / point.rate
     return point.form
   }
-  const { pieces, failed } = piecewise(perRate, 0, motion.span, { nodes: 16, relative: [1e-10], floor: [0], splits: formChanges(one) })
+  const { pieces, failed } = piecewise(perRate, 0, motion.span, { nodes: 16, relative: [LET_GO], floor: [0], splits: formChanges(one) })
   if (failed !== null) return { quick: null, stop: stopBefore(one, failed, motion.span / QUICK_LOOKS) }
   const duration = pieces.reduce((sum, piece) => sum + integralOver(piece, 1, 0), 0)
-  return { quick: { duration, peakEffort: maxEffort, peakCurrent, minEffort, minCurrent, minVoltage }, stop: null }
+  return { quick: { duration, peakEffort: curve?.maxEffort ?? 0, minEffort: curve?.minEffort ?? 0, ...seen.met() }, stop: null }
+}
+
+/** Last coefficients of the time that are let go. */
+const LET_GO = 1e-10
+
+/** Keeps the largest and the smallest that is met on a ride. */
+function peaks() {
+  let [peakCurrent, minCurrent, minVoltage] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+  return {
+    note({ current, voltage }: { readonly current: number; readonly voltage: number }) {
+      peakCurrent = Math.max(peakCurrent, current)
+      minCurrent = Math.min(minCurrent, current)
+      minVoltage = Math.min(minVoltage, voltage)
+    },
+    met: () => ({ peakCurrent, minCurrent, minVoltage }),
+  }
+}
+
+/** A ride from the table of its effort and that of its feed: the nodes of the first are asked of the second. */
+function fromTables(one: Ride, efforts: Piecewise, fed: Piecewise): QuickMove | null {
+  const { maxEffort, minEffort } = one.curve as EffortCurve
+  const seen = peaks()
+  const at = { current: 0, voltage: 0 }
+  let met = fed.pieces[0] as Piece
+  const perRate = (effort: number) => {
+    if (effort < met.a || effort > met.b) met = pieceAt(fed, effort)
+    at.current = valueAt(met, fed.size, 1, effort)
+    at.voltage = valueAt(met, fed.size, 2, effort)
+    seen.note(at)
+    return 1 / valueAt(met, fed.size, 0, effort)
+  }
+  for (const effort of [maxEffort, minEffort]) perRate(effort)
+  let duration = 0
+  for (const piece of efforts.pieces) {
+    const whole = integralOf(piece, efforts.size, 0, perRate, LET_GO)
+    if (whole !== null) {
+      duration += whole
+      continue
+    }
+    // the feed changes form inside the piece, or the drive nearly stalls there
+    const { pieces, failed, rest } = piecewise(
+      (x, out) => {
+        out[0] = perRate(valueAt(piece, efforts.size, 0, x))
+        return fed.pieces.indexOf(met)
+      },
+      piece.a,
+      piece.b,
+      { nodes: 16, relative: [LET_GO], floor: [0] },
+    )
+    if (failed !== null || rest > 1) return null
+    duration += pieces.reduce((sum, part) => sum + integralOver(part, 1, 0), 0)
+  }
+  return { duration, peakEffort: maxEffort, minEffort, ...seen.met() }
 }
 
 /** The same from fifteen places and both ends, kinks left where they are: no table. */

@@ -1,10 +1,10 @@
 // One motion on one way: force sets the current, the supply sets the voltage, the motor sets the rate; the time is ∫dx/rate.
 
-import { goldenMinimum } from "../../numeric/index.js"
+import { goldenMinimum, pieceAt } from "../../numeric/index.js"
 import type { DriveLine } from "../drives/drive.js"
 import { settle } from "../supply/settle.js"
 import { type Limit, type SupplyModel, type SupplyState, supplyState } from "../supply/tree.js"
-import { type EffortCurve, effortIn, inertiaIn, pieceAt } from "./effort-curve.js"
+import { type EffortCurve, effortIn, inertiaIn } from "./effort-curve.js"
 import {
   currentFor,
   type EffortState,

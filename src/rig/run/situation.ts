@@ -102,8 +102,8 @@ export function programmed(at: Situation): Situation {
 export const rideOf = ({ motions, around, curve }: Situation, index: number, way: Way, feed: Feed): Ride =>
   ride(motions[index] as MotionModel, way, around, feed, curve(index, way))
 
-/** The same as if it carried nothing. */
-export const unloadedRide = ({ motions, around }: Situation, index: number, way: Way, feed: Feed): Ride =>
+/** A ride without a table of its effort: as if it carried nothing where the table is asked, itself where the motion is. */
+export const untabled = ({ motions, around }: Situation, index: number, way: Way, feed: Feed): Ride =>
   ride(motions[index] as MotionModel, way, around, feed, null)
 
 /** Maximum current of one drive of a motion, running either way; no more than its driver lets through. */
