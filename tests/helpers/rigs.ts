@@ -1,5 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs"
-import type { Rig, RigDocument } from "../../src/rig/index.js"
+import { drives } from "../../src/rig/drives/index.js"
+import { assessRig, type Rig, type RigDocument, rigWith } from "../../src/rig/index.js"
+import { mechanisms } from "../../src/rig/mechanisms/index.js"
+import { transmissions } from "../../src/rig/transmissions/index.js"
+import type { RigSi } from "../../src/rig/whole/faults.js"
+import type { Members } from "../../src/rig/whole/fields.js"
+import type { AnyFields } from "../../src/solver/index.js"
+import { readInput } from "../../src/solver/read.js"
 
 const folder = new URL("../../shared/rigs/", import.meta.url)
 
@@ -30,4 +37,14 @@ export function stiffRig(): RigDocument {
     bank: { voltage: "12 V", currentLimit: "20 A", resistance: 0, energy: "100 Wh" },
     wiring: { source: { length: 0, awg: 10 }, switchResistance: 0 },
   }
+}
+
+/** Our own members. */
+export const members: Members = { drives, transmissions, mechanisms } as unknown as Members
+
+/** A demo rig by its name, brought to version 2 and read into SI. */
+export function rigSi(name: string): RigSi {
+  const read = readInput(assessRig.input as unknown as AnyFields, rigWith().read(demo(name)), [])
+  if (!read.ok) throw new Error(`${name} is no rig`)
+  return read.si as unknown as RigSi
 }

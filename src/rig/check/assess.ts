@@ -3,7 +3,7 @@ import { formatNumber, formatQuantity, type Kind } from "../../quantity/index.js
 import { type Caution, caution, citation, commonPractice, type OutFields } from "../../solver/index.js"
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
-import type { RigCheck } from "./check.js"
+import { type RigCheck, readsAny } from "./check.js"
 import { aroundChecks, budgetChecks } from "./checks-around.js"
 import { bodyChecks } from "./checks-body.js"
 import { dayChecks } from "./checks-day.js"
@@ -124,40 +124,71 @@ export interface Judgement {
   readonly judged: Judged
 }
 
-/** Every finding of a rig, with the cautions that its solvers raised. */
-export function findingsOf(members: Members, rig: RigSi): Judgement {
-  const at = judged(members, rig)
+/** What one check found, each finding with the cautions that go with it. */
+function found(check: RigCheck, at: Judged): readonly (readonly [RigFinding, readonly Caution[]])[] {
+  return check.find(at).map(({ subject, result: made }) => {
+    const result = "verdict" in made ? made : told(made)
+    const measured = "verdict" in result ? result.measured : result
+    const finding: RigFinding = {
+      id: check.id,
+      subject,
+      title: check.title,
+      verdict: "verdict" in result ? result.verdict : verdictOf(result),
+      severity: check.severity,
+      relation: measured?.relation ?? null,
+      value: measured?.value ?? null,
+      limit: measured?.limit ?? null,
+      utilisation: measured ? utilisationOf(measured) : null,
+      shownValue: measured && measured.value !== null ? plain(measured.value, measured.kind) : "",
+      shownLimit: measured ? shownLimit(measured) : "",
+      sentence: result.sentence,
+      condition: measured?.condition ?? "",
+      missing: "verdict" in result ? result.missing : null,
+      because: "verdict" in result ? result.because : null,
+      change: null,
+      source: measured ? citation(measured.source) : "",
+    }
+    return [finding, measured?.cautions ?? []]
+  })
+}
+
+function judgement(findings: readonly (readonly [RigFinding, readonly Caution[]])[], at: Judged): Judgement {
   // one hazard has many texts: merged by what they say, not by their code
   const raised = new Map<string, { readonly caution: Caution; readonly by: RigFinding[] }>()
-  const findings = checks.flatMap((check) =>
-    check.find(at).map(({ subject, result: found }): RigFinding => {
-      const result = "verdict" in found ? found : told(found)
-      const common = { id: check.id, subject, title: check.title, severity: check.severity, change: null }
-      const measured = "verdict" in result ? result.measured : result
-      const finding: RigFinding = {
-        ...common,
-        verdict: "verdict" in result ? result.verdict : verdictOf(result),
-        relation: measured?.relation ?? null,
-        value: measured?.value ?? null,
-        limit: measured?.limit ?? null,
-        utilisation: measured ? utilisationOf(measured) : null,
-        shownValue: measured && measured.value !== null ? plain(measured.value, measured.kind) : "",
-        shownLimit: measured ? shownLimit(measured) : "",
-        sentence: result.sentence,
-        condition: measured?.condition ?? "",
-        missing: "verdict" in result ? result.missing : null,
-        because: "verdict" in result ? result.because : null,
-        source: measured ? citation(measured.source) : "",
-      }
-      for (const c of measured?.cautions ?? []) {
-        const known = raised.get(c.message)
-        if (known) known.by.push(finding)
-        else raised.set(c.message, { caution: c, by: [finding] })
-      }
-      return finding
-    }),
+  for (const [finding, cautions] of findings)
+    for (const c of cautions) {
+      const known = raised.get(c.message)
+      if (known) known.by.push(finding)
+      else raised.set(c.message, { caution: c, by: [finding] })
+    }
+  return { findings: findings.map(([finding]) => finding).sort(mostUrgent), raised: [...raised.values()], judged: at }
+}
+
+/** Findings of a rig, most urgent first, with the cautions that its solvers raised; of every check, or only of those given. */
+export function findingsOf(members: Members, rig: RigSi, only: readonly RigCheck[] = checks): Judgement {
+  const at = judged(members, rig)
+  return judgement(
+    only.flatMap((check) => found(check, at)),
+    at,
   )
-  return { findings: [...findings].sort(mostUrgent), raised: [...raised.values()], judged: at }
+}
+
+/**
+ * Findings of a rig of which only the paths given have changed since it was judged, such as `motions[0].drive`: checks that read
+ * none of them keep what they found.
+ */
+export function findingsAfter(members: Members, before: Judgement, rig: RigSi, changed: readonly string[]): Judgement {
+  const at = judged(members, rig)
+  return judgement(
+    checks.flatMap((check) =>
+      readsAny(check, changed)
+        ? found(check, at)
+        : before.findings
+            .filter(({ id }) => id === check.id)
+            .map((kept) => [kept, before.raised.filter(({ by }) => by.includes(kept)).map(({ caution: one }) => one)] as const),
+    ),
+    at,
+  )
 }
 
 /** Cautions that go with every assessment. */

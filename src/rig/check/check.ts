@@ -16,11 +16,24 @@ export interface RigCheck {
   readonly title: string
   readonly severity: CheckSeverity
   /** Paths of the document that it reads, each with all below it; `[]` stands for every entry of a list. */
-  readonly reads?: readonly string[]
+  readonly reads: readonly string[]
   /** Paths along which its verdict never gets better, up or down: only where that is so for any rig. */
-  readonly worsens?: Readonly<Record<string, "up" | "down">>
+  readonly worsens: Readonly<Record<string, "up" | "down">>
   find(rig: Judged): readonly Found[]
 }
+
+/** Whether one of two paths lies on the way to the other; an index of a list matches `[]`. */
+function meets(a: string, b: string): boolean {
+  const [x, y] = [stepsOf(a), stepsOf(b)]
+  for (let i = 0; i < Math.min(x.length, y.length); i++) if (x[i] !== y[i]) return false
+  return true
+}
+
+const stepsOf = (path: string): readonly string[] => path.replace(/\[\d*\]/g, ".[]").split(".")
+
+/** Whether a check reads something at, above or below one of these paths of the document. */
+export const readsAny = (check: Pick<RigCheck, "reads">, paths: readonly string[]): boolean =>
+  paths.some((path) => check.reads.some((read) => meets(read, path)))
 
 /** A check that cannot be made for want of a field of the document. */
 export const lacking = (path: string, sentence = `${path} is not in the document.`): NotMade => ({

@@ -8,6 +8,7 @@ import { carriedMass, inBody, roomsOf, strikeOf } from "./carried.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
+import { CARRIED, POSED, RIDDEN, WORN_BY } from "./paths.js"
 
 const length = (l: number) => formatQuantity("length", l)
 const document: Source = { title: "the document", verified: "practice" }
@@ -40,6 +41,8 @@ export const aroundChecks: readonly RigCheck[] = [
     id: "tip-over",
     title: "tipping over in the wind",
     severity: "safety",
+    reads: [...WORN_BY, ...CARRIED, "wind", "stance"],
+    worsens: {},
     find: (rig) => {
       const { wearer, wind, stance } = rig.rig
       if (!wearer) return about("wearer", lacking("wearer", "Nothing says who wears it."))
@@ -79,6 +82,8 @@ export const aroundChecks: readonly RigCheck[] = [
     id: "ways",
     title: "passes doors and routes",
     severity: "function",
+    reads: [...POSED, "venue", "wearer.stature"],
+    worsens: {},
     find: (rig) => {
       const { venue, wearer } = rig.rig
       if (!venue) return about("rig", lacking("venue", "Nothing says where it has to go."))
@@ -128,6 +133,8 @@ export const aroundChecks: readonly RigCheck[] = [
     id: "reach",
     title: "switch within reach",
     severity: "safety",
+    reads: ["reach", "wearer.stature"],
+    worsens: {},
     find: (rig) => {
       const { reach: place, wearer } = rig.rig
       if (!place) return about("switch", lacking("reach", "Nothing says where the switch is that stops it."))
@@ -150,6 +157,8 @@ export const aroundChecks: readonly RigCheck[] = [
     id: "contact",
     title: "if it strikes or presses somebody",
     severity: "safety",
+    reads: [...RIDDEN, "contact"],
+    worsens: {},
     find: (rig) => {
       const { contact } = rig.rig
       return rig.motions.map((motion, i): Found => {
@@ -198,6 +207,8 @@ export const budgetChecks: readonly RigCheck[] = [
     id: "mass",
     title: "mass of the whole rig",
     severity: "wish",
+    reads: [...CARRIED, "budget.mass"],
+    worsens: {},
     find: (rig) => {
       const limit = rig.rig.budget?.mass ?? null
       if (limit === null) return []
@@ -222,6 +233,8 @@ export const budgetChecks: readonly RigCheck[] = [
     id: "price",
     title: "price of all parts",
     severity: "wish",
+    reads: ["parts[].count", "parts[].price", "budget.price"],
+    worsens: {},
     find: (rig) => {
       const limit = rig.rig.budget?.price ?? null
       if (limit === null) return []
@@ -242,6 +255,8 @@ export const budgetChecks: readonly RigCheck[] = [
     id: "part-count",
     title: "number of parts",
     severity: "wish",
+    reads: ["parts[].count", "budget.parts"],
+    worsens: {},
     find: (rig) => {
       const limit = rig.rig.budget?.parts ?? null
       if (limit === null) return []

@@ -15,6 +15,7 @@ import { carriedMass, carriedPoses } from "./carried.js"
 import { asked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
+import { CARRIED, CENTRED, WORN_BY } from "./paths.js"
 
 type Wearer = NonNullable<RigSi["wearer"]>
 
@@ -44,6 +45,8 @@ export const bodyChecks: readonly RigCheck[] = [
     id: "load-share",
     title: "share of body mass carried",
     severity: "safety",
+    reads: [...WORN_BY, ...CENTRED],
+    worsens: {},
     find: (rig) =>
       carried(rig, (out, wearer) => {
         const limit = out.massAtLimit / wearer.bodyMass
@@ -62,6 +65,8 @@ export const bodyChecks: readonly RigCheck[] = [
     id: "lean",
     title: "lean for balance",
     severity: "function",
+    reads: [...WORN_BY, ...CENTRED],
+    worsens: {},
     find: (rig) =>
       carried(rig, (out) => ({
         relation: "at-most",
@@ -77,6 +82,8 @@ export const bodyChecks: readonly RigCheck[] = [
     id: "side-balance",
     title: "balance from side to side",
     severity: "function",
+    reads: [...WORN_BY, ...CENTRED],
+    worsens: {},
     find: (rig) =>
       carried(rig, (out) => {
         const value = Math.max(out.maxFootShare, 1 - out.maxFootShare)
@@ -96,6 +103,8 @@ export const bodyChecks: readonly RigCheck[] = [
     id: "straps",
     title: "pressure under the straps",
     severity: "safety",
+    reads: ["wearer", ...CARRIED, "straps"],
+    worsens: {},
     find: (rig) => {
       const { straps } = rig.rig
       if (!straps) return about(lacking("straps", "Nothing says how it hangs on the body."))
@@ -116,6 +125,8 @@ export const bodyChecks: readonly RigCheck[] = [
     id: "schedule",
     title: "the day's wearing",
     severity: "safety",
+    reads: [...WORN_BY, ...CENTRED, "schedule"],
+    worsens: {},
     find: (rig) => {
       const { schedule } = rig.rig
       if (!schedule) return about(lacking("schedule", "Nothing says how long it is worn, and when the wearer rests."))
@@ -144,6 +155,8 @@ export const bodyChecks: readonly RigCheck[] = [
     id: "heat-stress",
     title: "heat on the wearer",
     severity: "safety",
+    reads: [...WORN_BY, ...CARRIED, "heat", "schedule"],
+    worsens: {},
     find: (rig) => {
       const { heat, schedule } = rig.rig
       if (!heat) return about(lacking("heat", "Nothing says how warm the day is and what is worn."))

@@ -7,6 +7,7 @@ import { solveRide } from "../run/solve-ride.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
+import { RIDDEN } from "./paths.js"
 import { directSource, sourceNameOf, unsummed } from "./power-tree.js"
 
 type PowerSi = NonNullable<RigSi["power"]>
@@ -58,6 +59,8 @@ export const dayChecks: readonly RigCheck[] = [
     id: "day-energy",
     title: "energy for the day",
     severity: "function",
+    reads: [...RIDDEN, "day.hours", "day.moves", "power.sources[].cellCapacity", "power.sources[].energy"],
+    worsens: {},
     find: (rig) => {
       const { power, day } = rig.rig
       if (!power) return []
@@ -151,6 +154,17 @@ export const dayChecks: readonly RigCheck[] = [
     id: "flight",
     title: "may fly",
     severity: "function",
+    reads: [
+      "day.flies",
+      "power.sources[].name",
+      "power.sources[].type",
+      "power.sources[].chemistry",
+      "power.sources[].series",
+      "power.sources[].parallel",
+      "power.sources[].cellCapacity",
+      "power.sources[].energy",
+    ],
+    worsens: {},
     find: (rig) => {
       const { power, day } = rig.rig
       if (!power || !day.flies) return []

@@ -10,22 +10,11 @@ import { asked, type Found, lacking, type RigCheck } from "./check.js"
 import { conditionOf, onMotions, onSlowMotions, wayWord, worstBy } from "./checks-motion.js"
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
+import { RIDDEN } from "./paths.js"
 import { sheet } from "./power-tree.js"
 import { INERTIA_SHARE, ofPostures, quickestShare } from "./slow.js"
 
 type MotionSi = RigSi["motions"][number]
-
-/** What a move hangs on, whatever is asked of it. */
-export const MOVED = [
-  "motions[].drive",
-  "motions[].transmission",
-  "motions[].mechanisms",
-  "motions[].bus",
-  "power",
-  "posture",
-  "day.reserve",
-  "day.coldest",
-] as const
 
 /** The longest time out and back under one condition. */
 function longestCycle(runs: readonly Run[]): { readonly duration: number; readonly condition: string } {
@@ -227,7 +216,7 @@ export const driveChecks: readonly RigCheck[] = [
     id: "duty",
     title: "duty of the drive",
     severity: "function",
-    reads: [...MOVED, "motions[].duty", "day.hours", "day.moves"],
+    reads: [...RIDDEN, "motions[].duty", "day.hours", "day.moves"],
     worsens: { "day.moves": "up", "day.hours": "down", "motions[].duty.ambientTemperature": "up", "motions[].duty.ratedDuty": "down" },
     find: (rig) => onSlowMotions(rig, (motion, i, runs) => duty(rig, motion, i, runs)),
   },
@@ -235,7 +224,7 @@ export const driveChecks: readonly RigCheck[] = [
     id: "strength",
     title: "strength of the transmission",
     severity: "safety",
-    reads: MOVED,
+    reads: [...RIDDEN],
     worsens: { "motions[].transmission[].maxTorque": "down", "motions[].transmission[].lineStrength": "down" },
     find: (rig): readonly Found[] => onSlowMotions(rig, (motion, i, runs) => strength(rig, motion, i, runs)),
   },
@@ -243,7 +232,8 @@ export const driveChecks: readonly RigCheck[] = [
     id: "inertia",
     title: "time good without inertia",
     severity: "function",
-    reads: MOVED,
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) => onMotions(rig, (motion, _, runs) => inertia(motion, runs)),
   },
 ]

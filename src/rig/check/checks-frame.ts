@@ -10,6 +10,7 @@ import type { RigSi } from "../whole/faults.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
+import { RIDDEN } from "./paths.js"
 
 type MotionSi = RigSi["motions"][number]
 type Spar = NonNullable<MotionSi["spar"]>
@@ -71,6 +72,8 @@ export const frameChecks: readonly RigCheck[] = [
     id: "spar-strength",
     title: "strength of the spar",
     severity: "safety",
+    reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
+    worsens: {},
     find: (rig) =>
       onSpars(rig, (spar, masses, path) =>
         asked(beam, sparInput(spar, masses), levelCondition, (out) =>
@@ -92,6 +95,8 @@ export const frameChecks: readonly RigCheck[] = [
     id: "spar-sag",
     title: "sag of the spar",
     severity: "wish",
+    reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
+    worsens: {},
     find: (rig) =>
       onSpars(rig, (spar, masses) =>
         asked(beam, { ...sparInput(spar, masses), handling: "still" }, "held level, at rest", ({ maxDeflection: { low, high } }) => ({
@@ -109,6 +114,8 @@ export const frameChecks: readonly RigCheck[] = [
     id: "spar-frequency",
     title: "spar in step with walking",
     severity: "function",
+    reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
+    worsens: {},
     find: (rig) =>
       onSpars(rig, (spar, masses) => {
         const { length, section, material, modulus, strength, materialTemperature, duration, stepRate } = spar
@@ -135,6 +142,8 @@ export const frameChecks: readonly RigCheck[] = [
     id: "pin",
     title: "hinge pin",
     severity: "safety",
+    reads: [...RIDDEN, "motions[].pin"],
+    worsens: {},
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const { pin } = rig.rig.motions[i] as MotionSi
@@ -196,6 +205,8 @@ export const formingChecks: readonly RigCheck[] = [
     id: "bend",
     title: "bend",
     severity: "function",
+    reads: ["formed[].name", "formed[].bend"],
+    worsens: {},
     find: (rig) =>
       rig.rig.formed.map((part): Found => {
         const { radius, support } = part.bend
@@ -220,6 +231,8 @@ export const formingChecks: readonly RigCheck[] = [
     id: "heating",
     title: "heating",
     severity: "safety",
+    reads: ["formed[].name", "formed[].heat"],
+    worsens: {},
     find: (rig) =>
       rig.rig.formed.map((part): Found => {
         const { sourceTemperature, ambientTemperature, material, shape, thickness, outsideDiameter } = part.heat

@@ -8,6 +8,7 @@ import type { RigSi } from "../whole/faults.js"
 import { asked, lacking, type RigCheck } from "./check.js"
 import type { Judged } from "./conditions.js"
 import { type Measured, type NotMade, worstOf } from "./finding.js"
+import { POSED } from "./paths.js"
 
 type MechanismSi = RigSi["motions"][number]["mechanisms"][number]
 type FixedSi = NonNullable<MechanismSi["pinch"]>
@@ -148,7 +149,7 @@ export const gapChecks: readonly RigCheck[] = [
     id: "pinch",
     title: "gaps that close",
     severity: "safety",
-    reads: ["motions[].drive", "motions[].transmission", "motions[].mechanisms"],
+    reads: [...POSED],
     worsens: { "motions[].mechanisms[].pinch.armThickness": "up", "motions[].mechanisms[].pinch.fixedThickness": "up" },
     find: (rig) =>
       rig.motions.flatMap((motion, i) => {

@@ -8,6 +8,7 @@ import { MOTORS } from "../sources.js"
 import { blocked, type Found, lacking, type RigCheck } from "./check.js"
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
+import { RIDDEN, STOOD } from "./paths.js"
 import { slowEnough } from "./slow.js"
 
 export const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
@@ -38,6 +39,8 @@ const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
   id,
   title,
   severity: "wish",
+  reads: [...RIDDEN, "motions[].wanted.duration", ...(way === 1 ? [] : ["motions[].wanted.backDuration"])],
+  worsens: {},
   find: (rig) =>
     onSlowMotions(rig, (motion, i, runs) => {
       const { wanted } = rig.rig.motions[i] as Judged["rig"]["motions"][number]
@@ -81,6 +84,8 @@ export const motionChecks: readonly RigCheck[] = [
     id: "passes",
     title: "passes its whole travel",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) =>
       rig.motions.map((motion, i) => {
         const stopped = (rig.runs[i] as readonly Run[]).find((run) => run.stop)
@@ -108,6 +113,8 @@ export const motionChecks: readonly RigCheck[] = [
     id: "rated-effort",
     title: "effort against the drive's rating",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) =>
       onSlowMotions(rig, (motion, i, runs) => {
         const limit = motion.drive.ratedEffort
@@ -132,6 +139,8 @@ export const motionChecks: readonly RigCheck[] = [
     id: "driver-current",
     title: "current against its driver's limit",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) =>
       onSlowMotions(rig, (motion, _i, runs) => {
         const limit = motion.drive.currentLimit
@@ -153,6 +162,8 @@ export const motionChecks: readonly RigCheck[] = [
     id: "swing",
     title: "swing",
     severity: "wish",
+    reads: [...RIDDEN, "motions[].wanted.swing"],
+    worsens: {},
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const wanted = rig.rig.motions[i]?.wanted.swing ?? null
@@ -184,6 +195,8 @@ export const motionChecks: readonly RigCheck[] = [
     id: "span",
     title: "length out",
     severity: "wish",
+    reads: [...RIDDEN, "motions[].wanted.span"],
+    worsens: {},
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const wanted = rig.rig.motions[i]?.wanted.span ?? null
@@ -214,6 +227,8 @@ export const motionChecks: readonly RigCheck[] = [
     id: "holds-unpowered",
     title: "stays where it is without power",
     severity: "safety",
+    reads: [...STOOD, "motions[].wanted.holds"],
+    worsens: {},
     find: (rig) =>
       rig.motions.map((motion, i): Found => {
         const { effort, travel, trouble } = heldWalking(rig, motion)

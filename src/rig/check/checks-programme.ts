@@ -4,6 +4,7 @@ import { commonPractice } from "../../solver/index.js"
 import { type MovingStep, movingSteps } from "../run/situation.js"
 import type { RigCheck } from "./check.js"
 import { onSlowMotions, wayWord, worstBy } from "./checks-motion.js"
+import { RIDDEN } from "./paths.js"
 
 /** Checks of the programme. */
 export const programmeChecks: readonly RigCheck[] = [
@@ -11,6 +12,8 @@ export const programmeChecks: readonly RigCheck[] = [
     id: "programme-slot",
     title: "time between its steps",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) =>
       onSlowMotions(rig, (motion, i, runs) => {
         const steps = movingSteps(rig.rig).filter((step) => step.index === i && Number.isFinite(step.slot))

@@ -5,6 +5,7 @@ import { fuseCoordination, wireHeating } from "../../wire/index.js"
 import { BLADE_FUSES } from "../sources.js"
 import { asked, lacking, type RigCheck } from "./check.js"
 import type { Judged } from "./conditions.js"
+import { RIDDEN } from "./paths.js"
 import { type BusSi, directSource, onBuses, over, type Power, sheet } from "./power-tree.js"
 
 type Run = NonNullable<BusSi["run"]>
@@ -33,12 +34,17 @@ const heated = (run: Run, current: number) => ({
   insulationRating: run.insulation,
 })
 
+/** What the heat of a wire hangs on beside its current. */
+const HEATED = ["power.buses[].run.ambientTemperature", "power.buses[].run.insulation"]
+
 /** Checks of runs, fuses and switches. */
 export const runChecks: readonly RigCheck[] = [
   {
     id: "wire-heat",
     title: "temperature of the wire",
     severity: "safety",
+    reads: [...RIDDEN, ...HEATED],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         const { run } = bus
@@ -61,6 +67,8 @@ export const runChecks: readonly RigCheck[] = [
     id: "fuse-carries",
     title: "fuse carries the current",
     severity: "function",
+    reads: [...RIDDEN, ...HEATED, "power.buses[].fuseRating"],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         const { run, fuseRating } = bus
@@ -81,6 +89,8 @@ export const runChecks: readonly RigCheck[] = [
     id: "fuse-protects",
     title: "fuse protects the wire",
     severity: "safety",
+    reads: [...RIDDEN, ...HEATED, "power.buses[].fuseRating"],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i, power) => {
         const { run } = bus
@@ -112,6 +122,8 @@ export const runChecks: readonly RigCheck[] = [
     id: "switch-current",
     title: "current of the switch",
     severity: "safety",
+    reads: [...RIDDEN, "power.buses[].switchRating"],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         if (bus.switchRating === null)
@@ -134,6 +146,8 @@ export const runChecks: readonly RigCheck[] = [
     id: "drop",
     title: "voltage taken by the run",
     severity: "function",
+    reads: [...RIDDEN, "power.buses[].run.dropLimit"],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i, power) => {
         const { run } = bus

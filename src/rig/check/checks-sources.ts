@@ -5,6 +5,7 @@ import { commonPractice } from "../../solver/index.js"
 import { MOTORS, PORTABLE_CELLS } from "../sources.js"
 import { type Found, lacking, type RigCheck } from "./check.js"
 import type { Run, Supplied } from "./conditions.js"
+import { POSED, RIDDEN, SUPPLIED } from "./paths.js"
 import { type BusSi, directSource, givesUp, onBuses, over, rangeOf, sheet, unsummed } from "./power-tree.js"
 
 const amps = (i: number) => formatQuantity("current", i)
@@ -16,6 +17,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "supply-carries",
     title: "carries everything at once",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) => {
       const { power } = rig.rig
       if (!power)
@@ -49,6 +52,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "source-current",
     title: "current of the source",
     severity: "safety",
+    reads: [...RIDDEN, "power.sources[].cellCurrent"],
+    worsens: {},
     find: (rig) => {
       const { power } = rig.rig
       if (!power) return []
@@ -107,6 +112,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "returned-current",
     title: "current that comes back",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) => {
       const { power } = rig.rig
       if (!power) return []
@@ -140,6 +147,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "bank-sleep",
     title: "stays awake at rest",
     severity: "function",
+    reads: [...POSED, ...SUPPLIED, "power.sources[].sleepCurrent"],
+    worsens: {},
     find: (rig) =>
       (rig.rig.power?.sources ?? []).flatMap((source, s): Found[] => {
         if (source.type !== "bank") return []
@@ -175,6 +184,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "converter-window",
     title: "input voltage of the converter",
     severity: "safety",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i, power) => {
         const { converter } = bus
@@ -200,6 +211,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "converter-limit",
     title: "converter holds its voltage",
     severity: "function",
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         const { converter } = bus
@@ -225,6 +238,19 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "over-voltage",
     title: "voltage at the drives",
     severity: "function",
+    reads: [
+      ...POSED,
+      "motions[].bus",
+      "power.sources[].name",
+      "power.sources[].type",
+      "power.sources[].chemistry",
+      "power.sources[].series",
+      "power.sources[].voltage",
+      "power.buses[].name",
+      "power.buses[].from",
+      "power.buses[].converter",
+    ],
+    worsens: {},
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const { power } = rig.rig
@@ -259,6 +285,8 @@ export const sourceChecks: readonly RigCheck[] = [
     id: "controller-voltage",
     title: "controller keeps running",
     severity: "function",
+    reads: [...RIDDEN, "power.loads[].name", "power.loads[].resetVoltage"],
+    worsens: {},
     find: (rig) =>
       (rig.rig.power?.loads ?? []).flatMap((load): Found[] => {
         if (load.type !== "controller") return []

@@ -5,10 +5,10 @@ import { commonPractice } from "../../solver/index.js"
 import { inertiaIn } from "../run/effort-curve.js"
 import type { MotionModel } from "../run/motion-model.js"
 import { asked, lacking, type RigCheck } from "./check.js"
-import { MOVED } from "./checks-drive.js"
 import { effortKind, onMotions } from "./checks-motion.js"
 import type { Judged, Run } from "./conditions.js"
 import { type Measured, type NotMade, worstOf } from "./finding.js"
+import { RIDDEN } from "./paths.js"
 import { type BusSi, type Power, sheet, sourceNameOf } from "./power-tree.js"
 import { type StandingStart, standingStart } from "./standing-start.js"
 
@@ -226,14 +226,23 @@ export const startChecks: readonly RigCheck[] = [
     id: "starts",
     title: "starts against its load",
     severity: "function",
-    reads: MOVED,
+    reads: [...RIDDEN],
+    worsens: {},
     find: (rig) => onMotions(rig, (motion, i, runs) => starts(rig, motion, i, runs)),
   },
   {
     id: "inrush",
     title: "current at the start",
     severity: "function",
-    reads: MOVED,
+    reads: [
+      ...RIDDEN,
+      "power.buses[].limitAction",
+      "power.buses[].onTime",
+      "power.buses[].offTime",
+      "power.loads[].name",
+      "power.loads[].resetVoltage",
+    ],
+    worsens: {},
     find: (rig) => onMotions(rig, (motion, i, runs) => inrush(rig, motion, i, runs)),
   },
 ]

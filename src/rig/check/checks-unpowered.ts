@@ -9,6 +9,7 @@ import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import { effortKind, heldWalking, WALKING_BOUNCE } from "./checks-motion.js"
 import { type Judged, posturesOf } from "./conditions.js"
 import { type Measured, type NotMade, worstOf } from "./finding.js"
+import { STOOD } from "./paths.js"
 import { sheet } from "./power-tree.js"
 
 const placeOf = (motion: MotionModel, travel: number) => formatQuantity(motion.drive.travel === "length" ? "length" : "angle", travel)
@@ -191,7 +192,7 @@ export const unpoweredChecks: readonly RigCheck[] = [
     id: "wind-holding",
     title: "holds against the wind",
     severity: "safety",
-    reads: ["motions[].drive", "motions[].transmission", "motions[].mechanisms", "posture", "wind"],
+    reads: [...STOOD, "wind"],
     worsens: {
       "wind.windSpeed": "up",
       "wind.gustFactor": "up",
@@ -204,7 +205,8 @@ export const unpoweredChecks: readonly RigCheck[] = [
     id: "power-lost",
     title: "where power is lost",
     severity: "safety",
-    reads: ["motions[].drive", "motions[].transmission", "motions[].mechanisms", "posture", "contact"],
+    reads: [...STOOD, "contact"],
+    worsens: {},
     find: (rig) => rig.motions.map((motion, i) => ({ subject: motion.name, result: powerLost(rig, motion, i) })),
   },
 ]

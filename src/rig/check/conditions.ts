@@ -102,11 +102,19 @@ function mostCurrent(runs: readonly Run[], motion: MotionModel): number {
   return most
 }
 
-/** Puts a rig under all its conditions. */
-export function judged(members: Members, rig: RigSi): Judged {
-  const whole = assembled(members, rig)
-  const { motions } = whole
-  const asked = posturesOf(rig).flatMap(({ name: stands, posture }) => {
+/** Calls once, when first asked. */
+function once<T>(make: () => T): () => T {
+  let kept: { readonly value: T } | null = null
+  return () => {
+    kept ??= { value: make() }
+    return kept.value
+  }
+}
+
+/** Every posture with every charge, and the rig put together under each. */
+function asked(whole: Pick<Situation, "rig" | "motions">) {
+  const { rig } = whole
+  return posturesOf(rig).flatMap(({ name: stands, posture }) => {
     // charge and cold change the supply alone: what the motions ask is the same under all of them
     const body = leaning(whole, posture, QUICK_LOOKS)
     return chargesOf(rig).map((charge) => {
@@ -114,41 +122,74 @@ export function judged(members: Members, rig: RigSi): Judged {
       return { condition, situation: programmed({ ...body, rig: condition.rig }) }
     })
   })
-  const conditions = asked.map((one) => one.condition)
-  const situations = asked.map((one) => one.situation)
-  const runs = motions.map((_, i) =>
-    situations.flatMap((at, c) =>
-      ([1, -1] as const).map((way): Run => {
-        const one = rideOf(at, i, way, feedOf(at, i))
-        return { condition: (conditions[c] as Condition).name, way, ride: one, ...quickRide(one) }
-      }),
+}
+
+function supplied({ rig, motions, conditions, situations, runs }: Judged): readonly Supplied[] | null {
+  if (!rig.power) return null
+  return conditions.flatMap(({ name, rig: at }, c) => {
+    const power = at.power as NonNullable<RigSi["power"]>
+    const model = supplyModel(power)
+    const draws = motions.map((motion, i) =>
+      mostCurrent(
+        (runs[i] as readonly Run[]).filter((run) => run.condition === name),
+        motion,
+      ),
+    )
+    return (situations[c] as Situation).together.map((set): Supplied => {
+      const drawn = new Float64Array(model.names.length)
+      motions.forEach((motion, i) => {
+        const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
+        // what does not run now stands on its bus
+        const each = set.includes(i) ? (draws[i] as number) : motion.drive.standbyCurrent
+        if (bus >= 0) drawn[bus] = (drawn[bus] as number) + motion.drives * each
+      })
+      const state = supplyState(model)
+      settle(model, drawn, state)
+      return { condition: name, power, model, state }
+    })
+  })
+}
+
+/** Puts a rig under all its conditions; each part is worked out when a check first asks for it. */
+export function judged(members: Members, rig: RigSi): Judged {
+  const whole = once(() => assembled(members, rig))
+  const all = once(() => asked(whole()))
+  const situations = once(() => all().map((one) => one.situation))
+  const conditions = once(() => all().map((one) => one.condition))
+  const runs = once(() =>
+    whole().motions.map((_, i) =>
+      situations().flatMap((at, c) =>
+        ([1, -1] as const).map((way): Run => {
+          const one = rideOf(at, i, way, feedOf(at, i))
+          return { condition: (conditions()[c] as Condition).name, way, ride: one, ...quickRide(one) }
+        }),
+      ),
     ),
   )
-  const supplies = rig.power
-    ? conditions.flatMap(({ name, rig: at }, c) => {
-        const power = at.power as NonNullable<RigSi["power"]>
-        const model = supplyModel(power)
-        const draws = motions.map((motion, i) =>
-          mostCurrent(
-            (runs[i] as readonly Run[]).filter((run) => run.condition === name),
-            motion,
-          ),
-        )
-        return (situations[c] as Situation).together.map((set): Supplied => {
-          const drawn = new Float64Array(model.names.length)
-          motions.forEach((motion, i) => {
-            const bus = model.names.indexOf(rig.motions[i]?.bus ?? "")
-            // what does not run now stands on its bus
-            const each = set.includes(i) ? (draws[i] as number) : motion.drive.standbyCurrent
-            if (bus >= 0) drawn[bus] = (drawn[bus] as number) + motion.drives * each
-          })
-          const state = supplyState(model)
-          settle(model, drawn, state)
-          return { condition: name, power, model, state }
-        })
-      })
-    : null
-  return { rig, motions, situations, conditions, runs, supplies, resting: resting(rig, motions) }
+  const supplies = once(() => supplied(at))
+  const rests = once(() => resting(rig, whole().motions))
+  const at: Judged = {
+    rig,
+    get motions() {
+      return whole().motions
+    },
+    get situations() {
+      return situations()
+    },
+    get conditions() {
+      return conditions()
+    },
+    get runs() {
+      return runs()
+    },
+    get supplies() {
+      return supplies()
+    },
+    get resting() {
+      return rests()
+    },
+  }
+  return at
 }
 
 /** The supply while nothing moves: drives draw what they draw standing still. */
