@@ -8,7 +8,7 @@ const floors = [
   ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn"],
   ["study"],
   ["rig"],
-  ["advice"],
+  ["advice", "starters"],
   ["working", "figure", "zod"],
   ["report"],
 ]

@@ -1,5 +1,6 @@
 // A document from text or data: its outer form, its version, then every field.
 import { InputError, issue, type Solver } from "../../solver/index.js"
+import { withoutComments } from "./comments.js"
 import type { Rig, Typed } from "./document.js"
 import { fromVersion1 } from "./migrate.js"
 
@@ -13,7 +14,7 @@ function parsed(source: unknown): Readonly<Record<string, unknown>> {
   let data = source
   if (typeof source === "string")
     try {
-      data = JSON.parse(source) as unknown
+      data = JSON.parse(withoutComments(source)) as unknown
     } catch (error) {
       return refuseAt("", "text that is not JSON", `JSON (${(error as Error).message})`)
     }

@@ -45,8 +45,8 @@ export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
   /** How long a motion takes out and back, how hard it works, and where the seconds go. */
   readonly move: Solver<MoveInput<D, T, M>, Move, MoveRefusal, MoveCaution>
   /**
-   * Reads a document from JSON text or data, brings one of version 1 to version 2, and checks every field and name; what was
-   * written `'1 1/2 in'` stays so.
+   * Reads a document from JSON text, which may carry `//` comments, or from data, brings one of version 1 to version 2, and
+   * checks every field and name; what was written `'1 1/2 in'` stays so.
    *
    * @throws InputError naming every fault
    */
