@@ -6,6 +6,7 @@ import { formatQuantity, type Kind } from "../../quantity/index.js"
 import type { Judged } from "../../rig/check/conditions.js"
 import type { RigFormedPart } from "../../rig/index.js"
 import { isNoSolution, type SiOf } from "../../solver/index.js"
+import { plastics } from "../../thermoform/data.js"
 import { tubeBend } from "../../thermoform/index.js"
 import type { SheetBend, SheetCut, SheetNeed, SheetPart } from "./content.js"
 import { rodsOf } from "./drilling.js"
@@ -150,7 +151,20 @@ export function bendsOf({ formed }: Rig): SheetBend[] {
     if (isNoSolution(out)) return []
     const { jigAngle, jigRadius, springback, heatedLength, cutLength } = out
     const { outsideDiameter, radius, angle, material } = bend
-    return [{ name, outsideDiameter, radius, angle, jigAngle, jigRadius, springback, heatedLength, cutLength, material }]
+    return [
+      {
+        name,
+        outsideDiameter,
+        radius,
+        angle,
+        jigAngle,
+        jigRadius,
+        springback,
+        heatedLength,
+        cutLength,
+        material: plastics[material].label,
+      },
+    ]
   })
 }
 

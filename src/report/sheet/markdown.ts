@@ -4,12 +4,15 @@ import type { SheetContent } from "./content.js"
 import { countLine, cutRows, fuseLine, holeRows, needRows, partRows, readingRows, wireRows } from "./tables.js"
 import { bendLine, COLUMNS, total } from "./words.js"
 
+// a cell begins no line, so that a number with a point is no list
+const cell = (words: string) => text(`.${words}`).slice(1)
+
 const table = (columns: readonly string[], rows: readonly (readonly string[])[]) =>
   rows.length
     ? [
         `| ${columns.join(" | ")} |`,
         `| ${columns.map(() => "---").join(" | ")} |`,
-        ...rows.map((row) => `| ${row.map(text).join(" | ")} |`),
+        ...rows.map((row) => `| ${row.map(cell).join(" | ")} |`),
         "",
       ]
     : []

@@ -9,7 +9,7 @@ const style = `:root{color-scheme:light dark;--paper:#fcfbf8;--ink:#20262c;--qui
 @media (prefers-color-scheme:dark){:root{--paper:#15181b;--ink:#ebe7df;--quiet:#aab3bb;--line:#3a4046;--short:#ff9a8d}}
 *{box-sizing:border-box}body{font:1rem/1.45 system-ui,sans-serif;margin:0;color:var(--ink);background:var(--paper)}
 main{max-width:60rem;margin:0 auto;padding:1rem 1.2rem 3rem}h1{font-size:1.5rem;line-height:1.2}h2{font-size:1.15rem;margin:1.6rem 0 .4rem}h3{font-size:1rem;margin:1.2rem 0 .3rem}
-table{border-collapse:collapse;width:100%}th,td{text-align:start;vertical-align:top;padding:.3rem .8rem .3rem 0;border-block-start:1px solid var(--line);font-weight:400;overflow-wrap:anywhere}
+table{border-collapse:collapse;width:100%}th,td{text-align:start;vertical-align:top;padding:.3rem .8rem .3rem 0;border-block-start:1px solid var(--line);font-weight:400;overflow-wrap:break-word}
 thead th{color:var(--quiet);font-size:.85em;border-block-start:0}.wide{overflow-x:auto}.bad{color:var(--short);font-weight:600}.quiet{color:var(--quiet)}
 .readings td:last-child{border-block-end:1px solid var(--ink);min-inline-size:5rem}.template{background:#fff;color:#000;overflow-x:auto}.template svg{display:block}
 @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--quiet:#444;--line:#bbb;--short:#9c1f17}@page{margin:12mm}html{font-size:9.5pt}main{max-width:none;padding:0}

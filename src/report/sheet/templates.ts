@@ -56,7 +56,7 @@ function pages(name: string, description: string, width: number, height: number,
   return Array.from({ length: rows * columns }, (_, i) => {
     const [row, column] = [Math.floor(i / columns), i % columns]
     const title = rows * columns === 1 ? name : `${name}, sheet ${i + 1} of ${rows * columns} (row ${row + 1}, column ${column + 1})`
-    const clip = `M0 0h${PAGE.width}v${room}h${-PAGE.width}Z`
+    const edge = `M0.1 0.1h${PAGE.width - 0.2}v${room - 0.2}h${0.2 - PAGE.width}Z`
     return svg(
       { title, description, width: PAGE.width, height: PAGE.height, physical: { width: `${PAGE.width}mm`, height: `${PAGE.height}mm` } },
       element(
@@ -64,7 +64,7 @@ function pages(name: string, description: string, width: number, height: number,
         { x: 0, y: 0, width: PAGE.width, height: room, viewBox: `0 0 ${PAGE.width} ${room}`, overflow: "hidden" },
         element("g", { transform: `translate(${svgNumber(-column * stepX)} ${svgNumber(-row * stepY)})` }, ...content, ...crosses),
       ),
-      line(clip, 0.1, { stroke: "#999" }),
+      line(edge, 0.2, { stroke: "#999" }),
       ...scale(title),
     )
   })
