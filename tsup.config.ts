@@ -5,7 +5,8 @@ import { pureTables } from "./scripts/packing/pure-tables.js"
 
 const modules = readdirSync("src", { recursive: true })
   .map(String)
-  .filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts"))
+  // the command is for node alone
+  .filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts") && !path.startsWith("command/"))
 const entry = (paths: readonly string[]) => Object.fromEntries(paths.map((path) => [path.slice(0, -3), `src/${path}`]))
 
 /** Whether a module loads a package or data from outside `src`: those are bundled, only the parts that are used. */
@@ -34,8 +35,8 @@ const common: Options = {
   clean: false,
   // scripts/write-notices.mjs lists what is bundled, with its licences; zod whole is only handed on by `alula/zod`, and
   // unitsnet-js objects are taken by shape
-  noExternal: [/^(?!zod$|unitsnet-js$)/],
-  external: [/^zod$/, "unitsnet-js"],
+  noExternal: [/^(?!zod$|unitsnet-js$|node:)/],
+  external: [/^zod$/, "unitsnet-js", /^node:/],
 }
 
 // as small as can be: node reads every character of a file before it runs
@@ -80,7 +81,7 @@ export default defineConfig([
   {
     ...common,
     ...forNode,
-    entry: nodeEntries((name) => !domains.has(name) && !base.has(name)),
+    entry: { ...nodeEntries((name) => !domains.has(name) && !base.has(name)), alula: "src/command/main.ts" },
     splitting: true,
     esbuildPlugins: [nodeFiles],
   },

@@ -11,6 +11,8 @@ const floors = [
   ["advice", "starters"],
   ["working", "figure", "zod"],
   ["report"],
+  // faces: they have the whole house below them, and nothing stands on them
+  ["command"],
 ]
 const floorOf = (module) => floors.findIndex((floor) => floor.includes(module))
 // thermoform and frame share nothing: a domain that needs another's figure is coupled in the rig

@@ -100,6 +100,21 @@ export { rig, volts }
   })
 })
 
+describe("the command", () => {
+  it("runs from the packed files, and from a document to its answer", () => {
+    const folder = userProject()
+    const { bin, version } = JSON.parse(readFileSync(join(folder, "node_modules/alula/package.json"), "utf8")) as {
+      bin: { alula: string }
+      version: string
+    }
+    const file = join("node_modules/alula", bin.alula)
+    expect(readFileSync(join(folder, file), "utf8").split("\n")[0]).toBe("#!/usr/bin/env node")
+    expect(run("node", [file, "--version"], folder)).toBe(`${version}\n`)
+    run("node", [file, "new", "tail"], folder)
+    expect(run("node", [file, "check", "tail.jsonc"], folder)).toContain("Every check made is met")
+  })
+})
+
 describe("what a user's program must carry", () => {
   // mathjs whole costs 0.7 s and 190 kB, unitsnet-js 0.15 s and 171 kB: the parts used are bundled, nothing is loaded from outside
   it.each(subpaths)("%s loads nothing from outside, but zod whole where zod schemas are made", async (subpath) => {

@@ -42,7 +42,7 @@ describe("readings to expect", () => {
     expect(reading(jaw, "Fuses in", "out of pack")).toBeCloseTo(0.008, 12)
   })
   it("give up where the supply does, and say so", () => {
-    const rig = structuredClone(starters.jaw.rig) as { power: { loads: { current?: string }[] } }
+    const rig = structuredClone(starters.jaw.rig) as unknown as { power: { loads: { current?: string }[] } }
     const [load] = rig.power.loads
     if (load) load.current = "30 A"
     const sheet = buildSheet(rig as never)
@@ -157,7 +157,7 @@ describe("lists", () => {
     expect(fan).toHaveLength(6)
   })
   it("come from any creature, and no name of a document becomes markup", () => {
-    const rig = structuredClone(creature("four-bar-dragon")) as {
+    const rig = structuredClone(creature("four-bar-dragon")) as unknown as {
       name: string
       parts: { name: string }[]
       power: { loads: { name: string }[] }

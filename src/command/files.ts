@@ -1,0 +1,92 @@
+// Files and standard input: a document read with every fault at its place, an answer written whole or not at all.
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs"
+import { basename, extname } from "node:path"
+import { type Rig, rigWith } from "../rig/index.js"
+import { withoutComments } from "../rig/whole/comments.js"
+import { InputError } from "../solver/index.js"
+import { BadInput } from "./desk.js"
+import { offsetOf, placeAt, placesOf } from "./places.js"
+
+const kit = rigWith()
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such file",
+  EISDIR: "this is a folder",
+  EACCES: "it may not be opened",
+  EPERM: "it may not be opened",
+  ENOTDIR: "its folder does not exist",
+  ENOSPC: "there is no room left",
+}
+const reasonOf = (error: unknown) => reasons[(error as NodeJS.ErrnoException).code ?? ""] ?? (error as Error).message
+
+/** Name of a document for messages. */
+export const named = (file: string): string => (file === "-" ? "standard input" : file)
+
+/** Text of a file, or of standard input where it is `-`. */
+function textOf(file: string): string {
+  try {
+    return readFileSync(file === "-" ? 0 : file, "utf8").replace(/^\uFEFF/, "")
+  } catch (error) {
+    throw new BadInput([`${named(file)}: ${reasonOf(error)}`], [{ path: "", message: reasonOf(error) }])
+  }
+}
+
+interface Fault {
+  readonly path: string
+  readonly line: number
+  readonly column: number
+  readonly message: string
+}
+
+function refuse(file: string, faults: readonly Fault[]): never {
+  const sorted = [...faults].sort((a, b) => a.line - b.line || a.column - b.column)
+  throw new BadInput(
+    [
+      `${named(file)}: ${faults.length === 1 ? "1 fault" : `${faults.length} faults`}`,
+      ...sorted.map(({ line, column, message }) => `  ${line}:${column}  ${message}`),
+    ],
+    sorted,
+  )
+}
+
+/** A document from a file, checked; all its faults are told at once with line and column. */
+export function documentOf(file: string): Rig {
+  const text = textOf(file)
+  const bare = withoutComments(text)
+  const { places, fault, twice } = placesOf(bare)
+  if (fault) refuse(file, [{ path: "", ...placeAt(bare, fault.offset), message: `expected ${fault.expected}` }])
+  const double = twice.map(
+    ({ path, offset }): Fault => ({ path, ...placeAt(bare, offset), message: `${path}: expected once, it stands here again` }),
+  )
+  try {
+    const rig = kit.read(JSON.parse(bare))
+    if (double.length) refuse(file, double)
+    return rig
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error
+    const faults = error.issues.map(
+      ({ path, message }): Fault => ({
+        path: path.map((step, i) => (typeof step === "number" ? `[${step}]` : i ? `.${step}` : step)).join(""),
+        ...placeAt(bare, offsetOf(places, path)),
+        message,
+      }),
+    )
+    return refuse(file, [...double, ...faults])
+  }
+}
+
+/** Name of a document's file without folder and ending. */
+export const stemOf = (file: string): string => (file === "-" ? "rig" : basename(file, extname(file)))
+
+/** Writes a file whole: one that is stopped half way leaves none behind. */
+export function writeWhole(file: string, text: string, mayReplace: boolean): void {
+  if (!mayReplace && existsSync(file)) throw new BadInput([`${file}: it is there already; --force replaces it`])
+  const half = `${file}.${process.pid}.part`
+  try {
+    writeFileSync(half, text)
+    renameSync(half, file)
+  } catch (error) {
+    rmSync(half, { force: true })
+    throw new BadInput([`${file}: ${reasonOf(error)}`])
+  }
+}

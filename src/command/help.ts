@@ -1,0 +1,77 @@
+// Help, in plain trade English.
+
+const codes = `Exit codes
+  0    done; with check: every check that was made is met
+  1    check: something falls short or could not be judged
+  2    bad input: command line, file or document; every fault is told with its line and column
+  3    refused: something stops a motion, so that there is no answer
+  130  interrupted`
+
+const common = `Options of every command
+  --json         the answer as JSON on standard output
+  -h, --help     help
+  --version      version
+
+A file named - is standard input or output. Documents are JSON, with // comments if you like.
+Without a terminal, or with NO_COLOR set, the output is plain text, one finding a line.`
+
+/** Help on each command. */
+export const helps = {
+  new: `alula new <kind> [file]
+
+Writes a starter rig with comments that say where each number comes from.
+Kinds: wings, tail, fan, jaw, collar, skirt. Without a file it is named after the kind.
+
+  --force        replace a file that is there already`,
+  check: `alula check <file>
+
+Reads a document, tells every fault with its line and column, then whether the rig does what is wanted:
+each motion's worst time, what falls short, what comes close, what could not be judged.
+
+  --all          list the checks that are met too`,
+  report: `alula report <file>
+
+Writes the report: the answer, one picture, every check with its limit, every caution.
+
+  --format       html, markdown or json; by the output's ending where left out, else html
+  -o, --output   file to write; <document>-report.html where left out`,
+  sheet: `alula sheet <file>
+
+Writes the build sheet: what to buy and cut, drilling and bend templates at true scale, every wire with its
+fuse and polarity, and the first power-up step by step with the readings to expect. Print it at 100 %.
+
+  --format       html, markdown or json; by the output's ending where left out, else html
+  -o, --output   file to write; <document>-sheet.html where left out`,
+  why: `alula why <file>
+
+Tells where the seconds of each motion go, and what mending each cause alone would save.
+
+  --motion       only this motion`,
+  explain: `alula explain [solver]
+
+A page on a solver: what it takes with units, limits and defaults, what it answers, its formulae, its sources
+and an example with its answer. Without a name: every solver, by subject.`,
+} as const satisfies Readonly<Record<string, string>>
+
+/** A command's name. */
+export type CommandName = keyof typeof helps
+
+/** The help of the whole. */
+export const help = `alula: does what is worn and moves on its own power do what is wanted, and what has to change?
+
+  alula new <kind> [file]   a starter rig to edit
+  alula check <file>        faults of a document, then whether the rig does what is wanted
+  alula why <file>          where the seconds go, and what mending each cause would save
+  alula report <file>       the whole answer as a page, Markdown or JSON
+  alula sheet <file>        the build sheet: lists, templates at true scale, wires, first power
+  alula explain [solver]    a page on any solver
+
+alula <command> --help tells the options of a command.
+
+${common}
+
+${codes}
+`
+
+/** The help of one command. */
+export const helpOn = (name: CommandName): string => `${helps[name]}\n\n${common}\n\n${codes}\n`

@@ -1,0 +1,175 @@
+import { type ChildProcess, spawn } from "node:child_process"
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
+import { tmpdir } from "node:os"
+import { join } from "node:path"
+import { build } from "esbuild"
+import { afterAll, beforeAll, describe, expect, it } from "vitest"
+import { starters, starterText } from "../../src/starters/index.js"
+import { root } from "../helpers/packed.js"
+
+const folder = mkdtempSync(join(tmpdir(), "alula-command-"))
+const file = join(root, "node_modules/.cache/command", `${process.pid}.mjs`)
+
+beforeAll(async () => {
+  mkdirSync(join(root, "node_modules/.cache/command"), { recursive: true })
+  await build({
+    entryPoints: [join(root, "src/command/main.ts")],
+    outfile: file,
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    target: "node20",
+    minify: true,
+    logLevel: "warning",
+  })
+})
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true })
+  rmSync(file, { force: true })
+})
+
+interface Ended {
+  readonly code: number | null
+  readonly signal: NodeJS.Signals | null
+  readonly out: string
+  readonly err: string
+}
+
+/** Starts the command as a shell does, without a terminal. */
+function started(args: readonly string[], stdin: string | null = ""): { readonly child: ChildProcess; readonly ended: Promise<Ended> } {
+  const child = spawn(process.execPath, [file, ...args], { cwd: folder, env: { PATH: process.env.PATH } })
+  if (stdin !== null) child.stdin?.end(stdin)
+  const ended = new Promise<Ended>((resolve) => {
+    let [out, err] = ["", ""]
+    child.stdout?.on("data", (part) => (out += part))
+    child.stderr?.on("data", (part) => (err += part))
+    child.on("close", (code, signal) => resolve({ code, signal, out, err }))
+  })
+  return { child, ended }
+}
+const alula = (...args: string[]) => started(args).ended
+const put = (name: string, text: string) => writeFileSync(join(folder, name), text)
+
+describe("the command", () => {
+  it("carries a starter rig from the first file to its answer, report and build sheet", async () => {
+    const made = await alula("new", "tail")
+    expect(made).toMatchObject({ code: 0, out: "" })
+    expect(made.err).toContain("alula check tail.jsonc")
+    expect(readFileSync(join(folder, "tail.jsonc"), "utf8")).toBe(starterText(starters.tail))
+    const [again, checked, why, report, sheet] = await Promise.all([
+      alula("new", "tail"),
+      alula("check", "tail.jsonc", "--all"),
+      alula("why", "tail.jsonc", "--json"),
+      alula("report", "tail.jsonc"),
+      alula("sheet", "tail.jsonc", "-o", "bench.md"),
+    ])
+    expect(again).toMatchObject({ code: 2, out: "" })
+    expect(again.err).toContain("--force")
+    expect(checked).toMatchObject({ code: 0, err: "" })
+    expect(checked.out).toContain("Every check made is met")
+    // in a pipe: no colour, one finding a line
+    expect(checked.out).not.toContain("\u001b")
+    expect(checked.out.split("\n").filter((line) => line.startsWith("  ✓ ")).length).toBeGreaterThan(20)
+    const { motions } = JSON.parse(why.out) as { motions: { name: string; move: { out: { duration: number } } }[] }
+    expect(motions.map((m) => m.name)).toEqual(["tail"])
+    expect(motions[0]?.move.out.duration).toBeGreaterThan(0.5)
+    expect(report).toMatchObject({ code: 0, out: "", err: "tail-report.html\n" })
+    expect(readFileSync(join(folder, "tail-report.html"), "utf8")).toMatch(/^<!doctype html>/)
+    expect(sheet).toMatchObject({ code: 0, out: "" })
+    expect(readFileSync(join(folder, "bench.md"), "utf8")).toMatch(/^# Build sheet: Reed newt/)
+  })
+
+  it("tells every fault of a document with its line and column, as text and as JSON", async () => {
+    const text = starterText(starters.wings).replace('"120 N"', '"120 kg"').replace('"stroke"', '"strok"').replace('"0.9 m"', '"900 m"')
+    put("bad.jsonc", text)
+    const [told, json] = await Promise.all([alula("check", "bad.jsonc"), alula("sheet", "bad.jsonc", "--json")])
+    const lines = text.split("\n")
+    /** Where a piece of the text stands, found by looking. */
+    const place = (piece: string) => {
+      const line = lines.findIndex((one) => one.includes(piece))
+      return `${line + 1}:${(lines[line] as string).indexOf(piece) + 1}`
+    }
+    expect(told).toMatchObject({ code: 2, out: "" })
+    const found = told.err.split("\n").slice(1, -1)
+    // what is missing is told where the part begins that it belongs to
+    const drive = place('"drive": {').split(":").map(Number) as [number, number]
+    expect(found.map((line) => line.trim().split("  ")[0])).toEqual([
+      `${drive[0]}:${drive[1] + 9}`,
+      place('"80 mm"'),
+      place('"120 kg"'),
+      place('"900 m"'),
+    ])
+    expect(told.err).toContain("did you mean 'stroke'?")
+    expect(json.code).toBe(2)
+    const { faults } = JSON.parse(json.out) as { faults: { path: string; line: number; column: number }[] }
+    expect(faults.map((f) => f.path)).toEqual([
+      "motions[0].drive.stroke",
+      "motions[0].drive.strok",
+      "motions[0].drive.ratedForce",
+      "power.buses[0].run.length",
+    ])
+    expect(`${faults[3]?.line}:${faults[3]?.column}`).toBe(place('"900 m"'))
+    expect(readdirSync(folder).filter((f) => f.startsWith("bad-"))).toEqual([])
+  })
+
+  it("answers 1 where something falls short, 3 where a motion is stopped, 2 where the command line is wrong", async () => {
+    put("heavy.json", JSON.stringify(starters.tail.rig).replace('"45 g"', '"40 kg"'))
+    put("wings.json", JSON.stringify(starters.wings.rig))
+    const [short, stopped, ...wrong] = await Promise.all([
+      alula("check", "wings.json", "--json"),
+      alula("why", "heavy.json"),
+      alula("check", "nowhere.json"),
+      alula(),
+    ])
+    expect(short.code).toBe(1)
+    expect((JSON.parse(short.out) as { counts: { fallsShort: number } }).counts.fallsShort).toBe(1)
+    expect(stopped).toMatchObject({ code: 3, err: "" })
+    expect(stopped.out).toMatch(/tail: stopped\n {2}\S/)
+    expect(wrong.map(({ code, out }) => [code, out])).toEqual([
+      [2, ""],
+      [2, ""],
+    ])
+    expect(wrong[0]?.err).toBe("nowhere.json: there is no such file\n")
+    expect(wrong[1]?.err).toContain("alula check <file>")
+  })
+
+  it("reads standard input and writes JSON to a pipe", async () => {
+    const text = starterText(starters.skirt)
+    const [sheet, broken] = await Promise.all([
+      started(["sheet", "-", "--json"], text).ended,
+      started(["check", "-"], `${text.slice(0, 900)}]`).ended,
+    ])
+    expect(sheet).toMatchObject({ code: 0, err: "" })
+    expect((JSON.parse(sheet.out) as { circuits: unknown[] }).circuits).toHaveLength(1)
+    expect(broken.code).toBe(2)
+    expect(broken.err).toMatch(/^standard input: 1 fault\n {2}\d+:\d+ {2}expected/)
+  })
+
+  it("stops at once when it is interrupted, and leaves no half file", async () => {
+    const { rig } = starters.fan
+    const motions = Array.from({ length: 30 }, (_, i) => ({ ...rig.motions[0], name: `fan ${i}` }))
+    put("long.json", JSON.stringify({ ...rig, motions, programme: [] }))
+    const [long, waiting] = [started(["report", "long.json"]), started(["sheet", "-", "-o", "waited.html"], null)]
+    await new Promise((resolve) => setTimeout(resolve, 700))
+    for (const { child } of [long, waiting]) child.kill("SIGINT")
+    for (const { ended } of [long, waiting]) expect(await ended).toMatchObject({ code: null, signal: "SIGINT", out: "" })
+    expect(readdirSync(folder).filter((f) => /long-report|waited|\.part/.test(f))).toEqual([])
+  })
+
+  it("helps, and explains any solver from its descriptions", async () => {
+    const [help, on, page, list] = await Promise.all([
+      alula("--help"),
+      alula("check", "--help"),
+      alula("explain", "wire.voltageDrop"),
+      alula("explain", "--json"),
+    ])
+    for (const word of ["new", "check", "why", "report", "sheet", "explain"]) expect(help.out).toContain(`alula ${word} `)
+    for (const code of ["0", "1", "2", "3", "130"]) expect(on.out).toMatch(new RegExp(`^ {2}${code} `, "m"))
+    expect(page.out).toMatch(/length +L +length one way +0 to 1000 m/)
+    expect(page.out).toMatch(/contactResistance +R_1 .* default 5 mΩ/)
+    expect(page.out).toContain("U = I * R")
+    expect(page.out).toMatch(/IEC 60028/)
+    expect((JSON.parse(list.out) as unknown[]).length).toBeGreaterThan(70)
+    for (const { code, err } of [help, on, page, list]) expect([code, err]).toEqual([0, ""])
+  })
+})
