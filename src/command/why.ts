@@ -9,7 +9,7 @@ type Way = MotionMove["out"]
 function wayLines(desk: Desk, name: string, way: Way, wanted: string): string[] {
   const rows = way.waterfall.map(({ label, duration, saved }, i) => {
     const added = duration - (way.waterfall[i - 1]?.duration ?? 0)
-    return [label, i ? s(added) : "", s(duration), saved > 0.005 * way.duration ? s(saved) : "—"]
+    return [label, i ? s(added) : "", s(duration), saved !== null && saved > 0.005 * way.duration ? s(saved) : "—"]
   })
   return [
     looks(desk, "bold", `${name}: ${s(way.duration)}${wanted}`),
