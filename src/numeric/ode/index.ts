@@ -1,0 +1,2 @@
+export { integrate } from "./integrate.js"
+export type { OdeEvents, OdeOptions, OdeProblem, OdeStop, OdeStretch } from "./types.js"
