@@ -1,0 +1,5 @@
+// Reads a creature's document; one of the first edition is brought to the second.
+import { rigWith } from "alula/rig"
+
+const kit = rigWith()
+export const readRigDocument = (document: unknown): object => kit.read(document)

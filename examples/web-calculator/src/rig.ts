@@ -1,0 +1,220 @@
+// The page of a whole creature: start from one, change it by subject, and see what it does while typing.
+import type { ReportContent } from "alula/report"
+import { assessRig } from "alula/rig"
+import type { AnyFields, Issue } from "alula/solver"
+import { type StarterKind, starters } from "alula/starters"
+import { el, newId, settled } from "./dom.js"
+import { form } from "./form.js"
+
+interface Told {
+  readonly id: number
+  readonly content?: ReportContent
+  readonly html?: string
+  readonly markdown?: string
+  readonly issues?: readonly Issue[]
+  readonly failed?: string
+  readonly sheet?: string
+}
+
+/** What comes first on the page; the rest follows as described. */
+const FIRST = ["name", "note", "motions", "power", "programme", "day", "posture", "wearer", "parts"]
+const inOrder = (fields: AnyFields): AnyFields =>
+  Object.fromEntries(
+    [...FIRST, ...Object.keys(fields).filter((key) => !FIRST.includes(key))].flatMap((key) => (fields[key] ? [[key, fields[key]]] : [])),
+  )
+const marks: Readonly<Record<string, string>> = {
+  "falls short": "✗",
+  marginal: "≈",
+  meets: "✓",
+  "not enough data": "?",
+  "cannot be judged": "?",
+}
+
+export function rigPage(): HTMLElement {
+  const worker = new Worker(new URL("./rig-worker.ts", import.meta.url), { type: "module" })
+  const [answer, problems, editor] = [
+    el("div", { class: "answer", "aria-live": "polite" }),
+    el("div", { class: "faults", role: "alert" }),
+    el("div", {}),
+  ]
+  let asked = 0
+  let last: Told | null = null
+  let made: ReturnType<typeof form> | null = null
+
+  const ask = () => {
+    if (made) worker.postMessage({ id: ++asked, rig: made.value() })
+    answer.classList.add("stale")
+  }
+  const soon = settled(ask, 250)
+  worker.addEventListener("message", ({ data }: MessageEvent<Told>) => {
+    if (data.sheet !== undefined) return save(`${nameOf()}-build-sheet.html`, "text/html", data.sheet)
+    if (data.id !== asked) return
+    answer.classList.remove("stale")
+    const rest = made?.tell(data.issues ?? []) ?? []
+    problems.replaceChildren(
+      ...(data.issues?.length
+        ? [el("p", {}, `${data.issues.length} ${data.issues.length === 1 ? "entry needs" : "entries need"} another look.`)]
+        : []),
+      ...rest.map((issue) => el("p", {}, issue.message)),
+      ...(data.failed ? [el("p", {}, data.failed)] : []),
+    )
+    if (data.content) {
+      last = data
+      answer.replaceChildren(...answerOf(data.content, data.html ?? ""))
+    }
+  })
+
+  const open = (document: object) => {
+    made = form(inOrder(assessRig.input as unknown as AnyFields), assessRig.either, document, soon)
+    editor.replaceChildren(made.element)
+    answer.replaceChildren(el("p", { class: "waiting" }, "Working it out …"))
+    ask()
+  }
+
+  const [startId, fileId] = [newId(), newId()]
+  const kinds = Object.keys(starters) as StarterKind[]
+  const start = el("select", { id: startId }, ...kinds.map((kind) => el("option", { value: kind }, kind)))
+  const openStart = () => open(structuredClone(starters[start.value as StarterKind].rig))
+  start.addEventListener("change", openStart)
+  const file = el("input", { id: fileId, type: "file", accept: "application/json,.json" })
+  file.addEventListener("change", () => {
+    void (async () => {
+      const text = await file.files?.[0]?.text()
+      if (text === undefined) return
+      try {
+        const { readRigDocument } = await import("./rig-document.js")
+        open(readRigDocument(JSON.parse(text)))
+      } catch (error) {
+        problems.replaceChildren(el("p", {}, error instanceof Error ? error.message : "This file is no creature."))
+      }
+    })()
+  })
+  const save = (name: string, type: string, text: string | undefined) => {
+    if (text === undefined) return
+    const address = URL.createObjectURL(new Blob([text], { type }))
+    el("a", { href: address, download: name }).click()
+    setTimeout(() => URL.revokeObjectURL(address), 1000)
+  }
+  const nameOf = () =>
+    String((made?.value() as { name?: string } | undefined)?.name ?? "creature")
+      .replace(/[^\w-]+/g, "-")
+      .toLowerCase()
+  openStart()
+
+  return el(
+    "article",
+    { class: "calculator rig" },
+    el("h1", {}, "Whole creature"),
+    el(
+      "div",
+      { class: "bar" },
+      el("label", { for: startId }, "Start from"),
+      start,
+      el("label", { for: fileId }, "or open a file"),
+      file,
+      el(
+        "button",
+        {
+          type: "button",
+          click: () => save(`${nameOf()}.json`, "application/json", made ? JSON.stringify(made.value(), null, 2) : undefined),
+        },
+        "Save the document",
+      ),
+      el("button", { type: "button", click: () => save(`${nameOf()}.html`, "text/html", last?.html) }, "Save the report"),
+      el(
+        "button",
+        { type: "button", click: () => made && worker.postMessage({ id: asked, rig: made.value(), sheet: true }) },
+        "Save the build sheet",
+      ),
+    ),
+    el(
+      "div",
+      { class: "sides" },
+      el("section", { "aria-label": "Answer" }, answer),
+      el("section", { "aria-label": "The creature" }, problems, editor),
+    ),
+  )
+}
+
+/** The answer: does it work, how long, what first, what could hurt; one picture; then every check by what it is about. */
+function answerOf(content: ReportContent, html: string): HTMLElement[] {
+  const page = new DOMParser().parseFromString(html, "text/html")
+  const picture = page.querySelector("svg")
+  // the report's own style, kept to its picture
+  const frame = el("div", { class: "frame" })
+  if (picture)
+    frame
+      .attachShadow({ mode: "open" })
+      .append(
+        ...[...page.querySelectorAll("style")].map((one) => el("style", {}, (one.textContent ?? "").replaceAll(":root", ":host"))),
+        document.importNode(picture, true),
+      )
+  const seconds = (value: number | null) => (value === null ? "does not get there" : `${Number(value.toPrecision(2))} s`)
+  const way = (name: string, one: ReportContent["motions"][number]["out"]) =>
+    `${name} ${one.certain ? "" : "about "}${seconds(one.duration)}${one.wanted === null ? "" : ` (wanted: ${seconds(one.wanted)})`}`
+  return [
+    el("p", { class: `state ${content.state}` }, content.answer),
+    el(
+      "ul",
+      { class: "times" },
+      ...content.motions.map((motion) =>
+        el("li", {}, el("strong", {}, motion.name), `: ${way("out", motion.out)}, ${way("back", motion.back)}`),
+      ),
+    ),
+    ...(content.first
+      ? [el("p", {}, el("strong", {}, "Mend first: "), `${content.first.title} (${content.first.subject}). ${content.first.sentence}`)]
+      : []),
+    ...(content.hazards.length
+      ? [
+          el("h2", {}, "What could hurt somebody"),
+          el("ul", { class: "checks" }, ...content.hazards.map((f) => el("li", {}, `${f.title} (${f.subject}): ${f.sentence}`))),
+        ]
+      : []),
+    ...(picture ? [el("figure", {}, frame)] : []),
+    el("h2", {}, "Every check"),
+    ...content.subjects.map(({ subject, findings }) =>
+      el(
+        "details",
+        { class: "part", open: findings.some((f) => f.verdict === "falls short") },
+        el("summary", {}, `${subject}: ${summary(findings)}`),
+        el(
+          "ul",
+          { class: "checks" },
+          ...findings.map((f) =>
+            el(
+              "li",
+              { class: f.verdict.replaceAll(" ", "-") },
+              el("span", { class: "mark", "aria-hidden": "true" }, marks[f.verdict] ?? ""),
+              el("strong", {}, `${f.title}: ${f.verdict}. `),
+              f.sentence,
+            ),
+          ),
+        ),
+      ),
+    ),
+    el(
+      "details",
+      { class: "part" },
+      el("summary", {}, `Cautions (${content.cautions.length})`),
+      el(
+        "ul",
+        { class: "cautions" },
+        ...content.cautions.map((c) => el("li", { class: c.severity }, c.message, el("span", { class: "source" }, ` ${c.source}`))),
+      ),
+    ),
+  ]
+}
+
+function summary(findings: ReportContent["subjects"][number]["findings"]): string {
+  const count = (verdict: string) => findings.filter((f) => f.verdict === verdict).length
+  const open = count("not enough data") + count("cannot be judged")
+  return [
+    [count("falls short"), "short"],
+    [count("marginal"), "close"],
+    [open, "open"],
+    [count("meets"), "met"],
+  ]
+    .filter(([n]) => n)
+    .map(([n, word]) => `${n} ${word}`)
+    .join(", ")
+}
