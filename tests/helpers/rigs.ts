@@ -42,9 +42,12 @@ export function stiffRig(): RigDocument {
 /** Our own members. */
 export const members: Members = { drives, transmissions, mechanisms } as unknown as Members
 
-/** A demo rig by its name, brought to version 2 and read into SI. */
-export function rigSi(name: string): RigSi {
-  const read = readInput(assessRig.input as unknown as AnyFields, rigWith().read(demo(name)), [])
-  if (!read.ok) throw new Error(`${name} is no rig`)
+/** A document read into SI. */
+export function siOf(document: RigDocument | Rig): RigSi {
+  const read = readInput(assessRig.input as unknown as AnyFields, rigWith().read(document), [])
+  if (!read.ok) throw new Error(`${document.name} is no rig`)
   return read.si as unknown as RigSi
 }
+
+/** A demo rig by its name, brought to version 2 and read into SI. */
+export const rigSi = (name: string): RigSi => siOf(demo(name))

@@ -4,46 +4,13 @@ import { checks, findingsAfter, findingsOf } from "../../src/rig/check/assess.js
 import { readsAny } from "../../src/rig/check/check.js"
 import { judged } from "../../src/rig/check/conditions.js"
 import type { RigSi } from "../../src/rig/whole/faults.js"
+import { everything } from "../helpers/planted.js"
 import { isWithin, recording } from "../helpers/recording.js"
 import { creatureNames, demoNames, members, rigSi } from "../helpers/rigs.js"
 
 // the charges of a pack are copies of it, a posture one of the whole rig: copying is no reading
 const copied = ["", "power.sources[]"]
 const rigs: readonly RigSi[] = [...[...creatureNames, ...demoNames].map(rigSi), everything()]
-
-/** Legs on a bank, a tail and a boom beside them, cells on a line of their own, and one load of each type. */
-function everything(): RigSi {
-  const [legs, tail, fan, moth] = ["umbrella-legs", "reed-dragon-tail", "nine-feather-fan", "lantern-moth-bank"].map(rigSi) as [
-    RigSi,
-    RigSi,
-    RigSi,
-    RigSi,
-  ]
-  const [power, cells] = [legs.power as NonNullable<RigSi["power"]>, fan.power as NonNullable<RigSi["power"]>]
-  const [first, second] = [power.buses[0] as (typeof power.buses)[number], cells.buses[0] as (typeof cells.buses)[number]]
-  const { name: bus } = first
-  return {
-    ...moth,
-    motions: [...legs.motions, ...tail.motions.map((one) => ({ ...one, bus: "plain line" }))].map((one) => ({
-      ...one,
-      pin: moth.motions[0]?.pin ?? null,
-    })),
-    power: {
-      sources: [...power.sources.map((one) => ({ ...one, currentLimit: 10 })), ...cells.sources],
-      buses: [
-        ...power.buses.map((one) => ({ ...one, limitAction: "hold" as const })),
-        { ...first, name: "plain line", converter: null },
-        { ...second, name: "spare line" },
-      ],
-      loads: [
-        { type: "lights", name: "lanterns", bus, current: 0.1 },
-        { type: "constant-power", name: "drum", bus, power: 0.5 },
-        { type: "resistive", name: "glow", bus, resistance: 100 },
-        { type: "controller", name: "receiver", bus, current: 0.1, resetVoltage: 60 },
-      ],
-    },
-  }
-}
 
 const touchedBy = new Map<string, { readonly touched: Set<string>; readonly carried: Set<string> }>()
 for (const rig of rigs)

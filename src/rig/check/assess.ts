@@ -27,6 +27,7 @@ import {
   utilisationOf,
   verdictOf,
 } from "./finding.js"
+import { RIDDEN } from "./paths.js"
 
 /** One finding of an assessment. */
 export interface RigFinding {
@@ -173,12 +174,16 @@ export function findingsOf(members: Members, rig: RigSi, only: readonly RigCheck
   )
 }
 
+/** A rig under its conditions after a change; where no motion and no supply hangs on that, those stay as they were. */
+export const judgedAfter = (members: Members, before: Judged, rig: RigSi, changed: readonly string[]): Judged =>
+  readsAny({ reads: RIDDEN }, changed) ? judged(members, rig) : (Object.create(before, { rig: { value: rig, enumerable: true } }) as Judged)
+
 /**
  * Findings of a rig of which only the paths given have changed since it was judged, such as `motions[0].drive`: checks that read
  * none of them keep what they found.
  */
 export function findingsAfter(members: Members, before: Judgement, rig: RigSi, changed: readonly string[]): Judgement {
-  const at = judged(members, rig)
+  const at = judgedAfter(members, before.judged, rig, changed)
   return judgement(
     checks.flatMap((check) =>
       readsAny(check, changed)

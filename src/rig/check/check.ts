@@ -17,7 +17,7 @@ export interface RigCheck {
   readonly severity: CheckSeverity
   /** Paths of the document that it reads, each with all below it; `[]` stands for every entry of a list. */
   readonly reads: readonly string[]
-  /** Paths along which its verdict never gets better, up or down: only where that is so for any rig. */
+  /** Paths along which its verdict, where it is made, never gets better, up or down: only where that is so for any rig. */
   readonly worsens: Readonly<Record<string, "up" | "down">>
   find(rig: Judged): readonly Found[]
 }

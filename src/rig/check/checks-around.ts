@@ -42,7 +42,7 @@ export const aroundChecks: readonly RigCheck[] = [
     title: "tipping over in the wind",
     severity: "safety",
     reads: [...WORN_BY, ...CARRIED, "wind", "stance"],
-    worsens: {},
+    worsens: { "wind.windSpeed": "up" },
     find: (rig) => {
       const { wearer, wind, stance } = rig.rig
       if (!wearer) return about("wearer", lacking("wearer", "Nothing says who wears it."))
@@ -83,7 +83,7 @@ export const aroundChecks: readonly RigCheck[] = [
     title: "passes doors and routes",
     severity: "function",
     reads: [...POSED, "venue", "wearer.stature"],
-    worsens: {},
+    worsens: { "venue.allowance": "up" },
     find: (rig) => {
       const { venue, wearer } = rig.rig
       if (!venue) return about("rig", lacking("venue", "Nothing says where it has to go."))
@@ -158,7 +158,7 @@ export const aroundChecks: readonly RigCheck[] = [
     title: "if it strikes or presses somebody",
     severity: "safety",
     reads: [...RIDDEN, "contact"],
-    worsens: {},
+    worsens: { "contact.approachSpeed": "up" },
     find: (rig) => {
       const { contact } = rig.rig
       return rig.motions.map((motion, i): Found => {
@@ -208,7 +208,7 @@ export const budgetChecks: readonly RigCheck[] = [
     title: "mass of the whole rig",
     severity: "wish",
     reads: [...CARRIED, "budget.mass"],
-    worsens: {},
+    worsens: { "budget.mass": "down", "parts[].mass": "up", "parts[].count": "up" },
     find: (rig) => {
       const limit = rig.rig.budget?.mass ?? null
       if (limit === null) return []
@@ -234,7 +234,7 @@ export const budgetChecks: readonly RigCheck[] = [
     title: "price of all parts",
     severity: "wish",
     reads: ["parts[].count", "parts[].price", "budget.price"],
-    worsens: {},
+    worsens: { "budget.price": "down", "parts[].price": "up", "parts[].count": "up" },
     find: (rig) => {
       const limit = rig.rig.budget?.price ?? null
       if (limit === null) return []
@@ -256,7 +256,7 @@ export const budgetChecks: readonly RigCheck[] = [
     title: "number of parts",
     severity: "wish",
     reads: ["parts[].count", "budget.parts"],
-    worsens: {},
+    worsens: { "budget.parts": "down", "parts[].count": "up" },
     find: (rig) => {
       const limit = rig.rig.budget?.parts ?? null
       if (limit === null) return []

@@ -46,7 +46,7 @@ export const bodyChecks: readonly RigCheck[] = [
     title: "share of body mass carried",
     severity: "safety",
     reads: [...WORN_BY, ...CENTRED],
-    worsens: {},
+    worsens: { "parts[].mass": "up", "parts[].count": "up" },
     find: (rig) =>
       carried(rig, (out, wearer) => {
         const limit = out.massAtLimit / wearer.bodyMass
@@ -104,7 +104,7 @@ export const bodyChecks: readonly RigCheck[] = [
     title: "pressure under the straps",
     severity: "safety",
     reads: ["wearer", ...CARRIED, "straps"],
-    worsens: {},
+    worsens: { "straps.strapWidth": "down", "straps.pressureLimit": "down", "parts[].mass": "up", "parts[].count": "up" },
     find: (rig) => {
       const { straps } = rig.rig
       if (!straps) return about(lacking("straps", "Nothing says how it hangs on the body."))
@@ -156,7 +156,7 @@ export const bodyChecks: readonly RigCheck[] = [
     title: "heat on the wearer",
     severity: "safety",
     reads: [...WORN_BY, ...CARRIED, "heat", "schedule"],
-    worsens: {},
+    worsens: { "parts[].mass": "up", "heat.wetBulbTemperature": "up", "heat.globeTemperature": "up" },
     find: (rig) => {
       const { heat, schedule } = rig.rig
       if (!heat) return about(lacking("heat", "Nothing says how warm the day is and what is worn."))

@@ -2,7 +2,7 @@
 import { airTravel, chemistries, runtime } from "../../pack/index.js"
 import { formatQuantity } from "../../quantity/index.js"
 import type { Source } from "../../solver/index.js"
-import { feedOf, rideOf } from "../run/situation.js"
+import { feedOf, rideOf, type Situation } from "../run/situation.js"
 import { solveRide } from "../run/solve-ride.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
@@ -13,8 +13,24 @@ import { directSource, sourceNameOf, unsummed } from "./power-tree.js"
 type PowerSi = NonNullable<RigSi["power"]>
 type SourceSi = PowerSi["sources"][number]
 
+interface Moves {
+  readonly energy: number
+  readonly time: number
+}
+
+const known = new WeakMap<Situation, Map<string, Moves>>()
+
 /** Energy that a source gives for one out and back of each motion that hangs on it, each alone, and the time that takes. */
-function movesOf(rig: Judged, source: string): { readonly energy: number; readonly time: number } {
+function movesOf(rig: Judged, source: string): Moves {
+  const stated = rig.situations[0] as Situation
+  const before = known.get(stated) ?? new Map<string, Moves>()
+  known.set(stated, before)
+  const moves = before.get(source) ?? ridden(rig, source)
+  before.set(source, moves)
+  return moves
+}
+
+function ridden(rig: Judged, source: string): Moves {
   const power = rig.rig.power as PowerSi
   // what draws at rest is counted over the whole day
   const quiet: RigSi = { ...rig.rig, power: { ...power, loads: [] } }
@@ -60,7 +76,7 @@ export const dayChecks: readonly RigCheck[] = [
     title: "energy for the day",
     severity: "function",
     reads: [...RIDDEN, "day.hours", "day.moves", "power.sources[].cellCapacity", "power.sources[].energy"],
-    worsens: {},
+    worsens: { "day.moves": "up", "day.reserve": "up", "power.sources[].cellCapacity": "down", "power.sources[].energy": "down" },
     find: (rig) => {
       const { power, day } = rig.rig
       if (!power) return []
@@ -164,7 +180,7 @@ export const dayChecks: readonly RigCheck[] = [
       "power.sources[].cellCapacity",
       "power.sources[].energy",
     ],
-    worsens: {},
+    worsens: { "power.sources[].cellCapacity": "up", "power.sources[].energy": "up" },
     find: (rig) => {
       const { power, day } = rig.rig
       if (!power || !day.flies) return []

@@ -217,7 +217,13 @@ export const driveChecks: readonly RigCheck[] = [
     title: "duty of the drive",
     severity: "function",
     reads: [...RIDDEN, "motions[].duty", "day.hours", "day.moves"],
-    worsens: { "day.moves": "up", "day.hours": "down", "motions[].duty.ambientTemperature": "up", "motions[].duty.ratedDuty": "down" },
+    worsens: {
+      "day.moves": "up",
+      "day.hours": "down",
+      "motions[].duty.ambientTemperature": "up",
+      "motions[].duty.ratedDuty": "down",
+      "motions[].duty.restDuration": "down",
+    },
     find: (rig) => onSlowMotions(rig, (motion, i, runs) => duty(rig, motion, i, runs)),
   },
   {

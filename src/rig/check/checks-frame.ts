@@ -73,7 +73,7 @@ export const frameChecks: readonly RigCheck[] = [
     title: "strength of the spar",
     severity: "safety",
     reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
-    worsens: {},
+    worsens: { "motions[].spar.strength": "down", "motions[].spar.length": "up" },
     find: (rig) =>
       onSpars(rig, (spar, masses, path) =>
         asked(beam, sparInput(spar, masses), levelCondition, (out) =>
@@ -96,7 +96,7 @@ export const frameChecks: readonly RigCheck[] = [
     title: "sag of the spar",
     severity: "wish",
     reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
-    worsens: {},
+    worsens: { "motions[].spar.sagLimit": "down", "motions[].spar.length": "up" },
     find: (rig) =>
       onSpars(rig, (spar, masses) =>
         asked(beam, { ...sparInput(spar, masses), handling: "still" }, "held level, at rest", ({ maxDeflection: { low, high } }) => ({
@@ -115,7 +115,7 @@ export const frameChecks: readonly RigCheck[] = [
     title: "spar in step with walking",
     severity: "function",
     reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
-    worsens: {},
+    worsens: { "motions[].spar.stepRate": "up", "motions[].spar.tipMass": "up", "motions[].spar.length": "up" },
     find: (rig) =>
       onSpars(rig, (spar, masses) => {
         const { length, section, material, modulus, strength, materialTemperature, duration, stepRate } = spar
@@ -206,7 +206,7 @@ export const formingChecks: readonly RigCheck[] = [
     title: "bend",
     severity: "function",
     reads: ["formed[].name", "formed[].bend"],
-    worsens: {},
+    worsens: { "formed[].bend.radius": "down" },
     find: (rig) =>
       rig.rig.formed.map((part): Found => {
         const { radius, support } = part.bend

@@ -150,7 +150,7 @@ export const gapChecks: readonly RigCheck[] = [
     title: "gaps that close",
     severity: "safety",
     reads: [...POSED],
-    worsens: { "motions[].mechanisms[].pinch.armThickness": "up", "motions[].mechanisms[].pinch.fixedThickness": "up" },
+    worsens: {},
     find: (rig) =>
       rig.motions.flatMap((motion, i) => {
         const result = gaps(rig, motion, i)

@@ -40,7 +40,7 @@ const duration = (id: string, title: string, way: 1 | -1): RigCheck => ({
   title,
   severity: "wish",
   reads: [...RIDDEN, "motions[].wanted.duration", ...(way === 1 ? [] : ["motions[].wanted.backDuration"])],
-  worsens: {},
+  worsens: { "motions[].wanted.duration": "down", ...(way === 1 ? {} : { "motions[].wanted.backDuration": "down" as const }) },
   find: (rig) =>
     onSlowMotions(rig, (motion, i, runs) => {
       const { wanted } = rig.rig.motions[i] as Judged["rig"]["motions"][number]
@@ -114,7 +114,7 @@ export const motionChecks: readonly RigCheck[] = [
     title: "effort against the drive's rating",
     severity: "function",
     reads: [...RIDDEN],
-    worsens: {},
+    worsens: { "motions[].drive.ratedTorque": "down" },
     find: (rig) =>
       onSlowMotions(rig, (motion, i, runs) => {
         const limit = motion.drive.ratedEffort
@@ -163,7 +163,7 @@ export const motionChecks: readonly RigCheck[] = [
     title: "swing",
     severity: "wish",
     reads: [...RIDDEN, "motions[].wanted.swing"],
-    worsens: {},
+    worsens: { "motions[].wanted.swing": "up" },
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const wanted = rig.rig.motions[i]?.wanted.swing ?? null
@@ -196,7 +196,7 @@ export const motionChecks: readonly RigCheck[] = [
     title: "length out",
     severity: "wish",
     reads: [...RIDDEN, "motions[].wanted.span"],
-    worsens: {},
+    worsens: { "motions[].wanted.span": "up" },
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const wanted = rig.rig.motions[i]?.wanted.span ?? null
@@ -228,7 +228,7 @@ export const motionChecks: readonly RigCheck[] = [
     title: "stays where it is without power",
     severity: "safety",
     reads: [...STOOD, "motions[].wanted.holds"],
-    worsens: {},
+    worsens: { "motions[].drive.holdingForce": "down", "motions[].drive.holdingTorque": "down" },
     find: (rig) =>
       rig.motions.map((motion, i): Found => {
         const { effort, travel, trouble } = heldWalking(rig, motion)

@@ -44,7 +44,7 @@ export const runChecks: readonly RigCheck[] = [
     title: "temperature of the wire",
     severity: "safety",
     reads: [...RIDDEN, ...HEATED],
-    worsens: {},
+    worsens: { "power.buses[].run.insulation": "down" },
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         const { run } = bus
@@ -68,7 +68,7 @@ export const runChecks: readonly RigCheck[] = [
     title: "fuse carries the current",
     severity: "function",
     reads: [...RIDDEN, ...HEATED, "power.buses[].fuseRating"],
-    worsens: {},
+    worsens: { "power.buses[].fuseRating": "down" },
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         const { run, fuseRating } = bus
@@ -90,7 +90,7 @@ export const runChecks: readonly RigCheck[] = [
     title: "fuse protects the wire",
     severity: "safety",
     reads: [...RIDDEN, ...HEATED, "power.buses[].fuseRating"],
-    worsens: {},
+    worsens: { "power.buses[].fuseRating": "up", "power.buses[].run.insulation": "down" },
     find: (rig) =>
       onBuses(rig, (bus, i, power) => {
         const { run } = bus
@@ -123,7 +123,7 @@ export const runChecks: readonly RigCheck[] = [
     title: "current of the switch",
     severity: "safety",
     reads: [...RIDDEN, "power.buses[].switchRating"],
-    worsens: {},
+    worsens: { "power.buses[].switchRating": "down" },
     find: (rig) =>
       onBuses(rig, (bus, i) => {
         if (bus.switchRating === null)
@@ -147,7 +147,7 @@ export const runChecks: readonly RigCheck[] = [
     title: "voltage taken by the run",
     severity: "function",
     reads: [...RIDDEN, "power.buses[].run.dropLimit"],
-    worsens: {},
+    worsens: { "power.buses[].run.dropLimit": "down" },
     find: (rig) =>
       onBuses(rig, (bus, i, power) => {
         const { run } = bus

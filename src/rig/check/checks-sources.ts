@@ -53,7 +53,7 @@ export const sourceChecks: readonly RigCheck[] = [
     title: "current of the source",
     severity: "safety",
     reads: [...RIDDEN, "power.sources[].cellCurrent"],
-    worsens: {},
+    worsens: { "power.sources[].cellCurrent": "down" },
     find: (rig) => {
       const { power } = rig.rig
       if (!power) return []
@@ -148,7 +148,7 @@ export const sourceChecks: readonly RigCheck[] = [
     title: "stays awake at rest",
     severity: "function",
     reads: [...POSED, ...SUPPLIED, "power.sources[].sleepCurrent"],
-    worsens: {},
+    worsens: { "power.sources[].sleepCurrent": "up" },
     find: (rig) =>
       (rig.rig.power?.sources ?? []).flatMap((source, s): Found[] => {
         if (source.type !== "bank") return []
@@ -250,7 +250,7 @@ export const sourceChecks: readonly RigCheck[] = [
       "power.buses[].from",
       "power.buses[].converter",
     ],
-    worsens: {},
+    worsens: { "power.sources[].voltage": "up", "power.sources[].series": "up", "power.buses[].converter.outputVoltage": "up" },
     find: (rig) =>
       rig.motions.flatMap((motion, i): Found[] => {
         const { power } = rig.rig
@@ -286,7 +286,7 @@ export const sourceChecks: readonly RigCheck[] = [
     title: "controller keeps running",
     severity: "function",
     reads: [...RIDDEN, "power.loads[].name", "power.loads[].resetVoltage"],
-    worsens: {},
+    worsens: { "power.loads[].resetVoltage": "up" },
     find: (rig) =>
       (rig.rig.power?.loads ?? []).flatMap((load): Found[] => {
         if (load.type !== "controller") return []

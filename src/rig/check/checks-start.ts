@@ -242,7 +242,7 @@ export const startChecks: readonly RigCheck[] = [
       "power.loads[].name",
       "power.loads[].resetVoltage",
     ],
-    worsens: {},
+    worsens: { "power.loads[].resetVoltage": "up" },
     find: (rig) => onMotions(rig, (motion, i, runs) => inrush(rig, motion, i, runs)),
   },
 ]

@@ -196,6 +196,9 @@ export const unpoweredChecks: readonly RigCheck[] = [
     worsens: {
       "wind.windSpeed": "up",
       "wind.gustFactor": "up",
+      "wind.walkingSpeed": "up",
+      "wind.airDensity": "up",
+      "wind.dragCoefficient": "up",
       "motions[].drive.holdingForce": "down",
       "motions[].drive.holdingTorque": "down",
     },
@@ -206,7 +209,7 @@ export const unpoweredChecks: readonly RigCheck[] = [
     title: "where power is lost",
     severity: "safety",
     reads: [...STOOD, "contact"],
-    worsens: {},
+    worsens: { "motions[].drive.holdingForce": "down", "motions[].drive.holdingTorque": "down", "contact.approachSpeed": "up" },
     find: (rig) => rig.motions.map((motion, i) => ({ subject: motion.name, result: powerLost(rig, motion, i) })),
   },
 ]
