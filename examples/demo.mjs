@@ -1,7 +1,8 @@
 // The main job on the demo rigs: will each creature move in time, hold, last, be bearable, and what limits it.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs"
-import { report } from "alula/report"
+import { buildSheet, report } from "alula/report"
 import { move, rigWith } from "alula/rig"
+import { starters } from "alula/starters"
 
 const { read } = rigWith()
 const of = (name) => readFileSync(new URL(`../shared/rigs/${name}.json`, import.meta.url), "utf8")
@@ -14,8 +15,12 @@ const out = new URL("../out/", import.meta.url)
 mkdirSync(out, { recursive: true })
 
 const answers = []
-for (const name of [...moths, ...creatures]) {
-  const rig = read(of(name))
+const rigs = [
+  ...[...moths, ...creatures].map((name) => [name, read(of(name))]),
+  // and the rigs that the command's `new` writes
+  ...Object.entries(starters).map(([kind, { rig }]) => [`starter-${kind}`, rig]),
+]
+for (const [name, rig] of rigs) {
   console.log(`${rig.name}\n${"=".repeat(rig.name.length)}`)
   for (const { name: motion } of rig.motions) {
     const outcome = move.attempt({ ...rig, motion })
@@ -36,6 +41,7 @@ for (const name of [...moths, ...creatures]) {
       if (f.verdict !== "meets")
         console.log(`  ${marks[f.verdict] ?? "?"} ${f.verdict.padEnd(16)} ${f.subject.padEnd(14)} ${f.title.padEnd(34)} ${f.sentence}`)
   writeFileSync(new URL(`${name}.html`, out), html)
+  writeFileSync(new URL(`${name}-sheet.html`, out), buildSheet(rig).html)
   writeFileSync(new URL(`${name}.md`, out), markdown)
   writeFileSync(new URL(`${name}.json`, out), `${JSON.stringify(content, null, 2)}\n`)
   console.log()

@@ -58,6 +58,9 @@ export function check(desk: Desk, rig: Rig, { json, all }: { readonly json: bool
       if (mark === "✓" && !all) return [`${title} (${these.length})`, ""]
       return [`${title} (${these.length})`, ...these.flatMap((f) => findingLines(desk, f, mark, look)), ""]
     }),
+    ...(content.cautions.length > 1
+      ? [`${content.cautions.length - 1} cautions go with these checks: alula report tells each with what raised it.`, ""]
+      : []),
     ...(standing ? [looks(desk, "quiet", wrapped(standing.message, desk.columns, ""))] : []),
   ]
   desk.out(`${lines.join("\n")}\n`)

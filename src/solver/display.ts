@@ -25,7 +25,7 @@ function displayValue(field: AnyOutField, value: unknown): string {
 
 function linesOf(fields: AnyOutFields, values: Readonly<Record<string, unknown>>, indent: string): string[] {
   const entries = Object.entries(fields)
-  const width = Math.max(0, ...entries.filter(([, f]) => f.kind !== "group" && f.kind !== "list").map(([, f]) => f.label.length))
+  const width = Math.max(0, ...entries.filter(([, f]) => isPlain(f)).map(([, f]) => f.label.length))
   return entries.flatMap(([key, field]) => {
     const value = values[key]
     if (field.kind === "group")
@@ -37,21 +37,39 @@ function linesOf(fields: AnyOutFields, values: Readonly<Record<string, unknown>>
   })
 }
 
+const isPlain = ({ kind }: AnyOutField) => kind !== "group" && kind !== "list"
+/** Columns that a table of entries may take; wider ones are told entry by entry. */
+const WIDEST = 110
+
 function listLines(label: string, of: AnyOutField, list: readonly unknown[], indent: string): string[] {
-  if (of.kind === "group" || of.kind === "list")
-    return [
-      `${indent}${label} (${list.length})`,
-      ...list
-        .slice(0, 12)
-        .flatMap((item, i) =>
-          of.kind === "group"
-            ? [`${indent}  ${i + 1}.`, ...linesOf(of.fields, item as Record<string, unknown>, `${indent}     `)]
-            : listLines(`${i + 1}.`, of.of, item as readonly unknown[], `${indent}  `),
-        ),
-      ...(list.length > 12 ? [`${indent}  … ${list.length - 12} more`] : []),
-    ]
-  const shown = list.length > 8 ? [...list.slice(0, 3), "…", list[list.length - 1]] : list
-  return [`${indent}${label}  ${shown.map((v) => (v === "…" ? v : displayValue(of, v))).join(", ") || "none"}`]
+  if (isPlain(of)) {
+    const shown = list.length > 8 ? [...list.slice(0, 3), "…", list[list.length - 1]] : list
+    return [`${indent}${label}  ${shown.map((v) => (v === "…" ? v : displayValue(of, v))).join(", ") || "none"}`]
+  }
+  const inner = `${indent}  `
+  const columns = of.kind === "group" ? Object.entries(of.fields) : []
+  const rows = [
+    columns.map(([, field]) => field.label),
+    ...list.map((item) => columns.map(([key, field]) => displayValue(field, (item as Record<string, unknown>)[key]))),
+  ]
+  const widths = columns.map((_, i) => Math.max(...rows.map((row) => (row[i] as string).length)))
+  const isTable = list.length && columns.every(([, field]) => isPlain(field)) && widths.reduce((sum, width) => sum + width + 2, 0) < WIDEST
+  const blocks =
+    isTable && columns.length
+      ? rows.map((row) => [
+          `${inner}${row.map((cell, i) => (columns[i]?.[1].kind === "text" ? cell.padEnd(widths[i] as number) : cell.padStart(widths[i] as number))).join("  ")}`.trimEnd(),
+        ])
+      : [
+          [],
+          ...list.map((item, i) =>
+            of.kind === "group"
+              ? [`${inner}${i + 1}.`, ...linesOf(of.fields, item as Record<string, unknown>, `${inner}   `)]
+              : listLines(`${i + 1}.`, (of as { readonly of: AnyOutField }).of, item as readonly unknown[], inner),
+          ),
+        ]
+  // what is long: its beginning and its end
+  if (list.length > 12) blocks.splice(9, list.length - 9, [`${inner}… ${list.length - 9} more, then`])
+  return [`${indent}${label} (${list.length})`, ...blocks.flat()]
 }
 
 /**
@@ -63,7 +81,8 @@ export function display(result: object): string {
   if (!fields) throw new TypeError("display() takes a result of one of Alula's solvers")
   const lines = linesOf(fields, result as Record<string, unknown>, "")
   const cautions = (result as { readonly cautions?: readonly Caution[] }).cautions ?? []
-  return [...lines, ...cautions.map((c) => `${c.severity}: ${c.message} [${citation(c.source)}]`)].join("\n")
+  const told = ["warning", "caution", "note"].flatMap((severity) => cautions.filter((c) => c.severity === severity))
+  return [...lines, ...(told.length ? [""] : []), ...told.map((c) => `${c.severity}: ${c.message} [${citation(c.source)}]`)].join("\n")
 }
 
 /** The output descriptions a result carries, or undefined for any other object. */

@@ -113,16 +113,14 @@ describe("a result", () => {
       "air               36 °C",
       "heights  100 mm, 200 mm",
       "lamps (2)",
-      "  1.",
-      "     at      50.8 mm",
-      "     bright  yes",
-      "  2.",
-      "     at      0 mm",
-      "     bright  no",
+      "       at  bright",
+      "  50.8 mm     yes",
+      "     0 mm      no",
       "pole",
       "  length  2 m",
       "note              moth",
       "hung from a line  yes",
+      "",
       "warning: Too hot for wax. [common practice, no source]",
     ])
     expect(inspect(lit)).toBe(display(lit))
@@ -151,6 +149,38 @@ describe("a result", () => {
     ).split("\n")
     expect(first).toBe("list  0 mm, 1 mm, 2 mm, …, 29 mm")
     expect(others).toEqual(["none of  none", "x  —"])
+  })
+  it("prints lists of entries as tables, long ones by their beginning and end, what is too wide entry by entry", () => {
+    const rows = (n: number, note: string) =>
+      solver<{ n: number }, { readonly legs: readonly { readonly foot: string; readonly long: number }[] }>(
+        "legs",
+        "legs",
+        () => ({ legs: Array.from({ length: n }, (_, i) => ({ foot: `${i + 1}${note}`, long: (i + 8) / 1000 })) }),
+        () => ({
+          input: { n: { kind: "number", symbol: "n", label: "n", min: 0, max: 10 } },
+          output: {
+            legs: {
+              kind: "list",
+              label: "legs",
+              of: {
+                kind: "group",
+                label: "leg",
+                fields: { foot: { kind: "text", label: "foot" }, long: { kind: "length", label: "long", unit: "mm" } },
+              },
+            },
+          },
+          example: { n: 1 },
+          formulae: [],
+          sources: [],
+        }),
+      )({ n: 1 })
+    expect(display(rows(3, ""))).toBe(["legs (3)", "  foot   long", "  1      8 mm", "  2      9 mm", "  3     10 mm"].join("\n"))
+    const long = display(rows(40, "")).split("\n")
+    expect(long).toHaveLength(12)
+    expect(long.slice(-3)).toEqual(["  8     15 mm", "  … 31 more, then", "  40    47 mm"])
+    expect(display(rows(12, "")).split("\n")).toHaveLength(14)
+    expect(display(rows(1, "x".repeat(120)))).toMatch(/^legs \(1\)\n {2}1\.\n {5}foot {2}1x+\n {5}long {2}8 mm$/)
+    expect(display(rows(0, ""))).toBe("legs (0)")
   })
   it("of anything else is not displayed", () => {
     expect(() => display({ volume: 1 })).toThrow(TypeError)
