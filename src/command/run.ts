@@ -168,7 +168,7 @@ function carriedOut(desk: Desk, args: readonly string[], version: string): numbe
       return write(desk, first, "sheet", (rig) => buildSheet(rig), values)
     case "check": {
       const rig = documentOf(first)
-      return told(desk, `checking ${named(first)}`, () => check({ ...desk }, rig, { json, all: values.all }))
+      return told(desk, `checking ${named(first)}`, () => check(desk, rig, { json, all: values.all }))
     }
     case "why": {
       const rig = documentOf(first)

@@ -41,12 +41,26 @@ describe("readings to expect", () => {
     expect((amps - 0.008) * input * efficiency).toBeCloseTo(0.12 * 5.5, 9)
     expect(reading(jaw, "Fuses in", "out of pack")).toBeCloseTo(0.008, 12)
   })
+  it("are nothing behind an open fuse or switch, and all there is where the document names neither", () => {
+    expect(reading(jaw, "Source connected", "servo line, converter out")).toBe(0)
+    const rig = structuredClone(starters.jaw.rig) as unknown as { power: { buses: object[] }; motions: { bus: string | null }[] }
+    const [main] = rig.power.buses
+    if (main) Object.assign(main, { fuseRating: null, fuseResistance: 0, switchRating: null, switchResistance: 0 })
+    if (rig.motions[0]) rig.motions[0].bus = null
+    const bare = buildSheet(rig as never)
+    expect(reading(bare, "Source connected", "main line")).toBeCloseTo(reading(bare, "The source alone", "pack"), 1)
+    expect(reading(bare, "Source connected", "servo line, converter out")).toBe(5.5)
+    expect(bare.content.circuits[0]?.wires.map((w) => `${w.from} ${w.polarity} ${w.to}`)).toEqual(["pack + main line", "pack − main line"])
+    const move = bare.content.firstPower.find((step) => step.title.startsWith("jaw"))
+    expect(move?.readings).toEqual([])
+    expect(move?.act).toContain("no bus for jaw")
+  })
   it("give up where the supply does, and say so", () => {
     const rig = structuredClone(starters.jaw.rig) as unknown as { power: { loads: { current?: string }[] } }
     const [load] = rig.power.loads
     if (load) load.current = "30 A"
     const sheet = buildSheet(rig as never)
-    expect(sheet.markdown).toContain("the supply gives up here")
+    expect(sheet.markdown).toContain("none: what stops it has to be mended first")
     expect(sheet.markdown).not.toMatch(/NaN|Infinity|undefined|null/)
   })
 })

@@ -3,6 +3,7 @@ import type { Judged } from "../../rig/check/conditions.js"
 import { settle } from "../../rig/supply/settle.js"
 import { sourceOf, supplyModel, supplyState } from "../../rig/supply/tree.js"
 import type { SheetReading, SheetStep } from "./content.js"
+import { hasFuse, hasSwitch } from "./wiring.js"
 
 type Power = NonNullable<Judged["rig"]["power"]>
 
@@ -25,6 +26,12 @@ function readings(power: Power, drawn: readonly number[]): SheetReading[] {
     }),
     ...model.sources.map(({ name }, s) => amps(`out of ${name}`, fails ? null : (state.sourceAmps[s] as number))),
   ]
+}
+
+/** Whether a fuse or a switch lies between a bus and its source. */
+function isCut(power: Power, name: string): boolean {
+  const bus = power.buses.find((b) => b.name === name)
+  return bus !== undefined && (hasFuse(bus) || hasSwitch(bus) || isCut(power, bus.from))
 }
 
 /** What each bus gives to drives: those of one set moving, the others standing still. */
@@ -52,14 +59,19 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
   const together = judged.situations[0]?.together.filter((set) => set.length > 1) ?? []
   const names = (set: readonly number[]) => set.map((i) => motions[i]?.name ?? "").join(" and ")
   const moved = (title: string, act: string, set: readonly number[]): SheetStep => {
+    const loose = set.filter((i) => motions[i]?.bus === null)
     const now = drawn(judged, set)
     return {
       title,
-      act,
-      readings: now ? readings(power, now) : [amps(`out of ${power.sources[0]?.name ?? "the source"}`, null)],
+      act: loose.length ? `${act} The document names no bus for ${names(loose)}: its current is in no reading.` : act,
+      readings: loose.length ? [] : now ? readings(power, now) : power.sources.map(({ name }) => amps(`out of ${name}`, null)),
       stop: "the current stays above the reading, something binds, a line goes slack or anything comes near a person",
     }
   }
+  // all that lies behind a fuse or a switch is dead while both are open
+  const dead = new Set(power.buses.filter((bus) => isCut(power, bus.name)).map((bus) => bus.name))
+  const apart = readings(bare, nothing).filter((r) => r.quantity === "voltage")
+  const sleepy = power.sources.filter((s) => s.type === "bank" && (s.sleepCurrent ?? 0) > 0).map((s) => s.name)
   return [
     {
       title: "No source connected",
@@ -76,12 +88,14 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
     {
       title: "Source connected, fuses out, switches off",
       act: "Connect the source and measure at every bus. A bench supply set to the source's voltage, its current limit just above the readings, is the safer source for all that follows.",
-      readings: power.buses.map((bus) => volts(bus.converter ? `${bus.name}, converter out` : bus.name, 0)),
-      stop: "a bus shows a voltage: something goes round its fuse or switch",
+      readings: apart.map((r) => (dead.has(r.where.replace(/, converter (in|out)$/, "")) ? { ...r, value: 0 } : r)),
+      stop: "a bus that should be dead shows a voltage: something goes round its fuse or switch",
     },
     {
       title: "Fuses in, switches on, nothing connected",
-      act: "Put one fuse in after the other, from the source on, and switch on. Set every converter to its voltage now, before anything is behind it.",
+      act:
+        "Put one fuse in after the other, from the source on, and switch on. Set every converter to its voltage now, before anything is behind it." +
+        (sleepy.length ? ` With so little drawn ${sleepy.join(" and ")} may go to sleep: wake it before each reading.` : ""),
       readings: readings(bare, nothing),
       stop: OFF,
     },
@@ -100,7 +114,7 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
     ...motions.map((motion, i) =>
       moved(
         `${motion.name}: first move`,
-        `A short touch of the switch first: it must go the way it is meant to, else swap the two leads of each of its drives (a hobby servo is turned round in its controller). Then out and back once, slowly watched, with nobody in reach. The readings are the highest on the way.`,
+        `A short touch of the switch first: it must go the way it is meant to, else swap the two leads of each of its drives (a hobby servo is turned round in its controller). Then out and back once, slowly watched, with nobody in reach. The readings are those while it draws most on the way; in the first moment a meter may show more.`,
         [i],
       ),
     ),

@@ -6,6 +6,10 @@ import { wireOf } from "./lists.js"
 type Power = NonNullable<Judged["rig"]["power"]>
 type BusSi = Power["buses"][number]
 
+/** Whether a document puts a fuse, a switch, into a bus's run. */
+export const hasFuse = (bus: BusSi): boolean => bus.fuseRating !== null || bus.fuseResistance > 0
+export const hasSwitch = (bus: BusSi): boolean => bus.switchRating !== null || bus.switchResistance > 0
+
 const OWN = "its own leads"
 
 /** Wires of a power tree, bus by bus, in the order of the document. */
@@ -24,10 +28,7 @@ export function circuitsOf({ motions, power }: Judged["rig"]): SheetCircuit[] {
     const size = bus.run ? wireOf(bus.run) : OWN
     const length = bus.run ? bus.run.length : null
     const end = bus.converter ? `${bus.name}: converter in` : bus.name
-    const stations = [
-      ...(bus.fuseRating !== null || bus.fuseResistance > 0 ? [`${bus.name}: fuse`] : []),
-      ...(bus.switchRating !== null || bus.switchResistance > 0 ? [`${bus.name}: switch`] : []),
-    ]
+    const stations = [...(hasFuse(bus) ? [`${bus.name}: fuse`] : []), ...(hasSwitch(bus) ? [`${bus.name}: switch`] : [])]
     // the fuse sits at what it protects the wire from, so that the long wire is behind it
     const places = [bus.from, ...stations, end]
     const plus = places.slice(1).map((to, i) => wire("+", places[i] as string, to, size, i === places.length - 2 ? length : null))

@@ -9,7 +9,7 @@ export const drilled = (metres: number): string => `${(metres * 1000).toFixed(1)
 
 /** What a meter should show. */
 export const shown = ({ quantity, value }: SheetReading): string =>
-  value === null ? "the supply gives up here: mend that first" : formatQuantity(quantity, value)
+  value === null ? "none: what stops it has to be mended first" : formatQuantity(quantity, value)
 
 export const price = (value: number | null): string => (value === null ? "not stated" : formatNumber(value))
 export const mass = (kg: number): string => formatQuantity("mass", kg)
