@@ -19,6 +19,8 @@ const lots = [
 const seconds = (duration: number | null) => (duration === null ? "stopped" : formatQuantity("time", duration))
 const limit = (wanted: number | null) => (wanted === null ? "not said" : `≤ ${formatQuantity("time", wanted)}`)
 
+const cautionsOf = (n: number) => (n === 1 ? "1 caution goes with these checks:" : `${n} cautions go with these checks:`)
+
 function findingLines(desk: Desk, f: RigFinding, mark: string, look: Look): string[] {
   const number = f.shownValue ? ` (${f.shownValue}${f.shownLimit ? `, must be ${f.shownLimit}` : ""})` : ""
   const lack = f.missing ? ` Missing: ${f.missing}.` : f.because ? ` Mend first: ${f.because}.` : ""
@@ -59,7 +61,7 @@ export function check(desk: Desk, rig: Rig, { json, all }: { readonly json: bool
       return [`${title} (${these.length})`, ...these.flatMap((f) => findingLines(desk, f, mark, look)), ""]
     }),
     ...(content.cautions.length > 1
-      ? [`${content.cautions.length - 1} cautions go with these checks: alula report tells each with what raised it.`, ""]
+      ? [wrapped(`${cautionsOf(content.cautions.length - 1)} alula report tells each with what raised it.`, desk.columns, ""), ""]
       : []),
     ...(standing ? [looks(desk, "quiet", wrapped(standing.message, desk.columns, ""))] : []),
   ]
