@@ -5,6 +5,7 @@ import { escapeXml } from "./text.js"
 /** One line of a chart. */
 export interface Series {
   readonly label: string
+  /** A point that is no number breaks the line. */
   readonly points: readonly Point[]
 }
 
@@ -19,44 +20,61 @@ export interface LineChart {
   readonly height?: number
 }
 
-// strokes differ in dash as well as shade, so that print and colour-blind readers can tell them apart
+// strokes differ in dash as well as shade, so that print and colour-blind readers can tell them apart; words and axes take the
+// colour of the text around the picture, and the strokes stand out on light and on dark (3:1 and more on white and on #15181b)
 const strokes = [
-  { stroke: "#1d3557", dash: undefined },
-  { stroke: "#b5541c", dash: "7 3" },
-  { stroke: "#2a7f62", dash: "2 3" },
-  { stroke: "#6a4c93", dash: "9 3 2 3" },
+  { stroke: "#3d7bb8", dash: undefined },
+  { stroke: "#c2571a", dash: "7 3" },
+  { stroke: "#2b8a63", dash: "2 3" },
+  { stroke: "#8d66b8", dash: "9 3 2 3" },
 ] as const
 
-const heading = { "font-family": "system-ui, sans-serif", "font-size": 14, "font-weight": 600, fill: "#222" }
-const text = { "font-family": "system-ui, sans-serif", "font-size": 12, fill: "#222" }
+const text = { "font-family": "system-ui, sans-serif", "font-size": 12, fill: "currentColor" }
+const heading = { ...text, "font-size": 14, "font-weight": 600 }
+const faint = { stroke: "currentColor", "stroke-opacity": 0.18 }
 
-/** A line chart as one SVG picture. */
+/** The stretches of a line between the places where it has no value. */
+function unbroken(points: readonly Point[]): Point[][] {
+  const runs: Point[][] = []
+  let open = false
+  for (const point of points) {
+    const isThere = Number.isFinite(point.x) && Number.isFinite(point.y)
+    if (isThere && open) (runs.at(-1) as Point[]).push(point)
+    else if (isThere) runs.push([point])
+    open = isThere
+  }
+  return runs
+}
+
+/** A line chart as one SVG picture; a line breaks where it has no value. */
 export function lineChart(chart: LineChart): string {
   const { title, series, width = 560, height = 300 } = chart
   const [left, right, top, bottom] = [56, width - 14, 46, height - 44]
-  const points = series.flatMap((s) => s.points)
+  const points = series.flatMap((s) => unbroken(s.points).flat())
   const [xs, ys] = [extent(points.map((p) => p.x)), extent([...points.map((p) => p.y), ...(points.every((p) => p.y >= 0) ? [0] : [])])]
   const x = linearScale(xs, [left, right])
   const y = linearScale(ys, [bottom, top])
   const grid = [
     ...ticks(...ys).map(
       (v) =>
-        element("path", { d: `M${left} ${y(v).toFixed(1)}H${right}`, stroke: "#ddd" }) +
+        element("path", { d: `M${left} ${y(v).toFixed(1)}H${right}`, ...faint }) +
         label(left - 6, y(v) + 4, String(v), { ...text, "text-anchor": "end" }),
     ),
     ...ticks(...xs).map(
       (v) =>
-        element("path", { d: `M${x(v).toFixed(1)} ${top}V${bottom}`, stroke: "#eee" }) +
+        element("path", { d: `M${x(v).toFixed(1)} ${top}V${bottom}`, ...faint }) +
         label(x(v), bottom + 16, String(v), { ...text, "text-anchor": "middle" }),
     ),
-    element("path", { d: `M${left} ${top}V${bottom}H${right}`, fill: "none", stroke: "#555" }),
+    element("path", { d: `M${left} ${top}V${bottom}H${right}`, fill: "none", stroke: "currentColor", "stroke-opacity": 0.6 }),
     label((left + right) / 2, height - 8, chart.x, { ...text, "text-anchor": "middle" }),
     element("text", { ...text, "text-anchor": "middle", transform: `translate(14 ${(top + bottom) / 2}) rotate(-90)` }, escapeXml(chart.y)),
   ]
   const lines = series.map((s, i) => {
     const style = strokes[i % strokes.length] as (typeof strokes)[number]
     return element("path", {
-      d: pathThrough(s.points.map((p) => ({ x: x(p.x), y: y(p.y) }))),
+      d: unbroken(s.points)
+        .map((run) => pathThrough(run.map((p) => ({ x: x(p.x), y: y(p.y) }))))
+        .join(""),
       fill: "none",
       stroke: style.stroke,
       "stroke-width": 2,
@@ -108,7 +126,7 @@ export function stepChart(title: string, steps: readonly Step[], show: (value: n
         y: top + 15,
         width: Math.max(1.5, Math.abs(to - from)),
         height: 11,
-        fill: i === 0 ? "#8aa1b8" : s.added >= 0 ? "#b5541c" : "#2a7f62",
+        fill: i === 0 ? "#7f93a8" : s.added >= 0 ? "#c2571a" : "#2b8a63",
       }),
       label(Math.max(from, to) + 6, top + 25, `${sign}${show(Math.abs(s.added))}`, text),
     ].join("")

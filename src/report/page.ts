@@ -1,8 +1,8 @@
 // The report as one page: the answer and one picture first, then checks by subject, cautions, details folded.
 import { escapeXml as text } from "../drawing/index.js"
+import type { Picture } from "../figure/pose.js"
 import type { RigFinding } from "../rig/check/assess.js"
 import type { MotionAnswer, ReportCaution, ReportContent, SubjectChecks, WayAnswer } from "./content.js"
-import type { Picture } from "./picture.js"
 import { style } from "./style.js"
 import { against, capital, defaultsLine, inTime, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
 

@@ -1,3 +1,4 @@
+import { sweptPicture } from "../figure/pose.js"
 import type { Judgement } from "../rig/check/assess.js"
 import {
   assessRig,
@@ -15,7 +16,6 @@ import { contentOf, type ReportContent } from "./content.js"
 import { defaultsOf } from "./defaults.js"
 import { markdownOf } from "./markdown.js"
 import { pageOf } from "./page.js"
-import { sweptPicture } from "./picture.js"
 
 /** A rig's report. */
 export interface Report {

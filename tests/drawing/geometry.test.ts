@@ -37,7 +37,7 @@ function drawn(picture: string): Drawn {
       const found = shape.exec(e.attributes.get("d") as string)
       return found && e.attributes.get("fill") !== "none" ? [Number(found[1])] : []
     })
-  const axes = paths.find((e) => e.attributes.get("stroke") === "#555")?.attributes.get("d") as string
+  const axes = paths.find((e) => e.attributes.get("stroke-opacity") === "0.6")?.attributes.get("d") as string
   return {
     lines: thick.filter((l) => !/h\d/.test(l.d)),
     samples: thick.filter((l) => /h\d/.test(l.d)),
@@ -191,7 +191,7 @@ describe("stepChart's geometry", () => {
           expect(numberOf(size, "y")).toBeLessThanOrEqual(topOf + tall)
           if (i > 0) close(topOf - numberOf(bars[i - 1], "y"), 34)
           else expect(topOf).toBeGreaterThan(40)
-          const colours = [bars[0]!.attributes.get("fill"), "#b5541c", "#2a7f62"]
+          const colours = [bars[0]!.attributes.get("fill"), "#c2571a", "#2b8a63"]
           expect(bar.attributes.get("fill")).toBe(i === 0 ? colours[0] : s.added >= 0 ? colours[1] : colours[2])
         })
         const last = texts.at(-1)!

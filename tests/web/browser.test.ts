@@ -163,6 +163,8 @@ describe.skipIf(!existsSync(CHROMIUM))("calculators in a browser", () => {
     const { page, context, errors } = await opened("#/linkage/hingeActuator")
     await page.getByRole("button", { name: "Show the working" }).click()
     await page.waitForSelector(".worked")
+    await page.getByRole("button", { name: "Show the curves" }).click()
+    await page.waitForSelector("figure svg[role=img]")
     await page.getByRole("button", { name: "What if …" }).click()
     await page.waitForSelector("svg.curve path.line")
     expect(await page.locator("svg.curve").getAttribute("aria-label")).toMatch(/over/)

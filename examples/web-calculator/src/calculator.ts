@@ -87,6 +87,7 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
     "div",
     { class: "tools" },
     el("button", { type: "button", click: () => void showWorking() }, "Show the working"),
+    el("button", { type: "button", click: () => void showCurves() }, "Show the curves"),
     el("button", { type: "button", click: () => void showWhatIf() }, "What if …"),
     el("button", { type: "button", click: (event) => void copyAddress(event.currentTarget as HTMLElement) }, "Copy this address"),
     el(
@@ -106,6 +107,19 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
   async function showWorking() {
     const { showWorked } = await import("./worked.js")
     more.replaceChildren(showWorked(solver, made.value()))
+    more.scrollIntoView({ block: "nearest" })
+  }
+
+  async function showCurves() {
+    const { resultFigures } = await import("alula/figure")
+    const outcome = solver.attempt(made.value())
+    const pictures = outcome.ok ? resultFigures(outcome.value) : []
+    more.replaceChildren(
+      el("h2", {}, "Curves"),
+      ...(pictures.length
+        ? pictures.map(pictured)
+        : [el("p", {}, outcome.ok ? "This answer holds no curve." : "There are curves once there is an answer.")]),
+    )
     more.scrollIntoView({ block: "nearest" })
   }
 
@@ -166,6 +180,12 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
       el("section", { "aria-label": "Answer" }, el("h2", {}, "Answer"), answer, tools, more),
     ),
   )
+}
+
+/** A figure of the library on the page. */
+function pictured({ svg, alternative }: { readonly svg: string; readonly alternative: string }): HTMLElement {
+  const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement
+  return el("figure", {}, document.importNode(drawn, true), el("figcaption", { class: "hint" }, alternative))
 }
 
 async function copyAddress(button: HTMLElement) {

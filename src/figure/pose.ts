@@ -1,9 +1,12 @@
 // Where a motion goes: its first and last pose, the way of each tip, and the wearer behind it.
 import { element, label, type Point, pathThrough, svg } from "../drawing/index.js"
 import { formatQuantity } from "../quantity/index.js"
+import type { Judgement } from "../rig/check/assess.js"
 import { inBody } from "../rig/check/carried.js"
+import { assessRig, type Rig, type RigDrive, type RigKit, type RigMechanism, type RigTransmission, type Typed } from "../rig/index.js"
 import type { Triple } from "../rig/mechanisms/mechanism.js"
 import { coordinatesAt, type MotionModel } from "../rig/run/motion-model.js"
+import type { Figure } from "./figure.js"
 
 /** A picture and what is to be said under it. */
 export interface Picture {
@@ -113,6 +116,14 @@ function figureOf(view: View, stature: number): readonly Triple[][] {
   return [body.map(([x, y]) => at(x, y)), head]
 }
 
+/** How it looks by itself; a page's own style goes before it. */
+const looks: Readonly<Record<string, Readonly<Record<string, string | number>>>> = {
+  figure: { fill: "currentColor", "fill-opacity": 0.08, stroke: "currentColor", "stroke-opacity": 0.3 },
+  start: { fill: "none", stroke: "currentColor", "stroke-width": 1.3, "stroke-opacity": 0.75 },
+  end: { fill: "none", stroke: "#3d7bb8", "stroke-width": 3 },
+  way: { fill: "none", stroke: "#c2571a", "stroke-width": 2.4, "stroke-dasharray": "0.1 6", "stroke-linecap": "round" },
+}
+
 const BARS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10]
 
 /** The picture of a motion; null where it cannot be posed at all. */
@@ -132,9 +143,9 @@ export function sweptPicture(motion: MotionModel, stature: number | null): Pictu
   const shift = (width - (right - left) * scale) / 2
   const at = (p: Triple): Point => ({ x: shift + (across(p) - left) * scale, y: edge + (high - up(p)) * scale })
   const draw = (points: readonly Triple[], closed: boolean, kind: string) =>
-    element("path", { d: pathThrough(points.map(at), closed), class: kind })
-  const lines = (list: readonly Line[], when: string) =>
-    element("g", { class: when }, ...list.map((l) => draw(l.points, l.closed, l.leads ? "leading" : "other")))
+    element("path", { d: pathThrough(points.map(at), closed), class: kind, ...looks[kind] })
+  const lines = (list: readonly Line[], when: "start" | "end") =>
+    element("g", { class: when, ...looks[when] }, ...list.map((l) => draw(l.points, l.closed, l.leads ? "leading" : "other")))
   const bar = BARS.filter((length) => length * scale <= 0.3 * width).pop() ?? (BARS[0] as number)
   const picture = svg(
     {
@@ -147,8 +158,51 @@ export function sweptPicture(motion: MotionModel, stature: number | null): Pictu
     lines(first, "start"),
     ...ways.filter((way) => way.length > 1).map((way) => draw(way, false, "way")),
     lines(last, "end"),
-    element("path", { d: `M${edge} ${(height - 14).toFixed(1)}v-5v5h${(bar * scale).toFixed(1)}v-5`, class: "scale" }),
-    label(edge + bar * scale + 8, height - 12, formatQuantity("length", bar), { class: "word" }),
+    element("path", {
+      d: `M${edge} ${(height - 14).toFixed(1)}v-5v5h${(bar * scale).toFixed(1)}v-5`,
+      class: "scale",
+      fill: "none",
+      stroke: "currentColor",
+    }),
+    label(edge + bar * scale + 8, height - 12, formatQuantity("length", bar), {
+      class: "word",
+      fill: "currentColor",
+      "font-family": "system-ui, sans-serif",
+      "font-size": 13,
+    }),
   )
   return { svg: picture, caption: `${seen[view]}. Thin: start. Thick: end. Dots: the way of each tip.` }
+}
+
+/**
+ * Where a motion goes: thin where it starts, thick where it ends, dots along the way of each tip, the wearer as a plain shape
+ * behind it, seen from where it sweeps most.
+ *
+ * @param rig - a rig document of version 2
+ * @param motion - its name; the first one where left out
+ * @param kit - verbs over members of one's own, from `rigWith`
+ * @returns the picture; null where the motion cannot be posed
+ * @throws InputError naming every fault of the document
+ * @throws RangeError where there is no motion of that name
+ * @example
+ * ```ts
+ * import { assessRig } from 'alula/rig'
+ * import { poseFigure } from 'alula/figure'
+ * poseFigure(assessRig.example).title // => 'Poses of wings'
+ * ```
+ */
+export function poseFigure<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism>(
+  rig: Rig<D, T, M>,
+  motion: string | null = null,
+  kit: Pick<RigKit<D, T, M>, "assess"> = { assess: assessRig } as unknown as Pick<RigKit<D, T, M>, "assess">,
+): Figure | null {
+  const { assess } = kit as unknown as { readonly assess: RigKit<Typed, Typed, Typed>["assess"] }
+  const trace: Partial<Judgement> = {}
+  assess.si(assess.read(rig), trace)
+  if (!trace.judged) throw new TypeError("poseFigure: the kit is not one that rigWith made")
+  const { motions, rig: si } = trace.judged
+  const model = motion === null ? motions[0] : motions.find((one) => one.name === motion)
+  if (!model) throw new RangeError(`There is no motion "${motion}": one of ${motions.map((one) => one.name).join(", ")}.`)
+  const picture = sweptPicture(model, si.wearer?.stature ?? null)
+  return picture && { title: `Poses of ${model.name}`, svg: picture.svg, alternative: picture.caption }
 }

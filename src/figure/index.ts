@@ -1,0 +1,6 @@
+export type { Figure } from "./figure.js"
+export { poseFigure } from "./pose.js"
+export { powerFigure } from "./power.js"
+export { resultFigures } from "./result.js"
+export { secondsFigure } from "./seconds.js"
+export { frontFigure, type Goal, spreadFigure, sweepFigures } from "./study.js"
