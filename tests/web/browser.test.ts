@@ -47,7 +47,7 @@ describe.skipIf(!existsSync(CHROMIUM))("calculators in a browser", () => {
     server = await serve()
     base = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`
     browser = await chromium.launch({ executablePath: CHROMIUM, args: QUIET })
-  })
+  }, 120_000)
   afterAll(async () => {
     await browser?.close()
     await new Promise((resolve) => server?.close(resolve))
