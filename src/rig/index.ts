@@ -38,6 +38,23 @@ export type { Drive, DriveLine, DriveMember, Travel } from "./drives/drive.js"
 export type { Mechanism, MechanismMember, MechanismPose as PoseInSpace, MechanismState, Reaction, Triple } from "./mechanisms/mechanism.js"
 export { type MoveTime, moveTime } from "./move/move-time/index.js"
 export type { EnergyAccount, Move, MovePoint, WaterfallStep } from "./move/summary.js"
+export { perform } from "./perform/index.js"
+export type {
+  BusTrace,
+  EventType,
+  MotionTrace,
+  Perform,
+  PerformCaution,
+  PerformEnergy,
+  PerformEvent,
+  PerformInput,
+  PerformRefusal,
+  PlayedStep,
+  SourceTrace,
+  Stage,
+  StageGust,
+  StageSteps,
+} from "./perform/types.js"
 export type { Move as MotionMove, MoveCaution, MoveInput, MoveRefusal, WayEnergy, WayMove, WayPoint, WayStep } from "./run/move-types.js"
 export type { QuickMove } from "./run/quick.js"
 export type {

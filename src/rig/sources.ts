@@ -50,6 +50,21 @@ export const CONTACT_LIMITS: Source = {
   verified: "not-seen",
 }
 
+export const REDUCED_SPEED: Source = {
+  title: "ISO 10218-1, Robotics: safety requirements, part 1: industrial robots",
+  edition: "2025",
+  where: "reduced speed, 250 mm/s",
+  verified: "not-seen",
+}
+
+export const FOOTFALL: Source = {
+  title: "A design guide for footfall induced vibration of structures",
+  by: "M. R. Willford, P. Young",
+  edition: "CCIP-016, 2006",
+  where: "table 4.3 (first harmonic)",
+  verified: "not-seen",
+}
+
 export const CRUSH_GAPS: Source = {
   title: "ISO 13854, Minimum gaps to avoid crushing of parts of the human body",
   edition: "2017",

@@ -15,6 +15,8 @@ import { assessCautions, assessment, assessmentOutput, findingsOf, type Judgemen
 import type { CheckVerdict } from "../check/finding.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
+import { makePerform } from "../perform/index.js"
+import type { Perform, PerformCaution, PerformInput, PerformRefusal } from "../perform/types.js"
 import { fallsUnpowered } from "../run/falls.js"
 import { holdingEffort } from "../run/holding.js"
 import { motionModel, standing } from "../run/motion-model.js"
@@ -59,6 +61,8 @@ export interface RigKit<D extends Typed, T extends Typed, M extends Typed> {
     rig: SiOf<MoveInput<D, T, M>>,
     options?: { readonly rough?: boolean },
   ): { readonly out: QuickMove; readonly back: QuickMove } | null
+  /** What happens on stage, second by second, with everything moving at once. */
+  readonly perform: Solver<PerformInput<D, T, M>, Perform, PerformRefusal, PerformCaution>
   /** Whether the whole rig does what is wanted, check by check, worst first. */
   readonly assess: Solver<Rig<D, T, M>, RigAssessment>
 }
@@ -151,6 +155,11 @@ export function rigWith<
     quickMove: (rig, options) => quickMoveOf(members, rig as unknown as Si, options?.rough ?? false),
     read: (source) => readDocument(source, assess) as Rig<RigDrive | PartsOf<D>, RigTransmission | PartsOf<T>, RigMechanism | PartsOf<M>>,
     move: makeMove(members) as unknown as Solver<Input, Move, MoveRefusal, MoveCaution>,
+    perform: makePerform(members) as unknown as RigKit<
+      RigDrive | PartsOf<D>,
+      RigTransmission | PartsOf<T>,
+      RigMechanism | PartsOf<M>
+    >["perform"],
     assess: assess as unknown as Solver<Rig<RigDrive | PartsOf<D>, RigTransmission | PartsOf<T>, RigMechanism | PartsOf<M>>, RigAssessment>,
   }
 }
