@@ -95,6 +95,13 @@ describe("wires", () => {
         expect(toggle).toBeGreaterThan(0)
         expect(minus.filter((p) => /fuse|switch$/.test(p))).toEqual([])
       }
+      // the jaw's second run hangs on the first one's fuse; what is behind a converter hangs on none before it
+      if (circuits.length > 1) {
+        expect(circuits.map((c) => c.fuseBefore)).toEqual([null, { bus: "main line", rating: 3 }])
+        const behind = structuredClone(rig) as unknown as { power: { buses: object[] } }
+        behind.power.buses.push({ name: "lamp line", from: "servo line" })
+        expect(circuitsOf(assessRig.read(behind as never) as never).at(-1)?.fuseBefore).toBeNull()
+      }
       for (const { bus, fuse } of circuits) expect(fuse === null).toBe(!rig.power?.buses.find((b) => b.name === bus)?.fuseRating)
     },
   )
@@ -145,6 +152,19 @@ describe("templates", () => {
     expect(moving?.x).toBeCloseTo(0.068 * Math.cos(Math.PI / 18), 12)
     expect(moving?.y).toBeCloseTo(-0.068 * Math.sin(Math.PI / 18), 12)
     expect(wings.content.plates[1]).toMatchObject({ count: 2, mirrored: 1 })
+  })
+  it("drill one hole where several feathers turn on one bolt, and each where they do not", () => {
+    const { plates } = buildSheet(starters.fan.rig).content
+    expect(plates).toEqual([])
+    const rig = structuredClone(starters.fan.rig) as unknown as { motions: { mechanisms: object[] }[] }
+    Object.assign(rig.motions[0]?.mechanisms[0] ?? {}, { pitch: "12 mm", pitchAngle: "-90 deg", vanes: 4 })
+    const [plate] = buildSheet(rig as never).content.plates
+    expect(plate?.holes.map((h) => [h.name, Math.round(h.x * 1e6), Math.round(h.y * 1e6)])).toEqual([
+      ["pivot 1", 0, 0],
+      ["pivot 2", 0, -12000],
+      ["pivot 3", 0, -24000],
+      ["pivot 4", 0, -36000],
+    ])
   })
   it("of a servo's rod give the length that it is cut to, the same in every pose", () => {
     // shafts 80 mm apart, horns of 20 and 28 mm square to it and 90° from the arm's −25° + 115°

@@ -81,6 +81,8 @@ export interface SheetCircuit {
   readonly bus: string
   /** Fuse rating, A; null where the document states none. */
   readonly fuse: number | null
+  /** Fuse of a bus before it that its wire hangs on too, with no converter between; null where there is none. */
+  readonly fuseBefore: { readonly bus: string; readonly rating: number } | null
   readonly wires: readonly SheetWire[]
 }
 

@@ -34,8 +34,28 @@ function pinOf({ pin }: MotionSi): number | null {
   return pin.bolt ? bolts[pin.bolt].diameter : pin.pinDiameter
 }
 
+interface Pin {
+  readonly name: string
+  readonly at: Triple
+}
+
+/** Pins that share a place are one hole: feathers on one bolt. */
+function merged(pins: readonly Pin[]): Pin[] {
+  const places: Pin[][] = []
+  for (const pin of pins) {
+    const same = places.find(([first]) => first && apart(first.at, pin.at) < STAYS)
+    if (same) same.push(pin)
+    else places.push([pin])
+  }
+  return places.flatMap((same) => {
+    const [first, last] = [same[0], same.at(-1)]
+    if (!first || !last) return []
+    return [{ name: same.length > 2 ? `${first.name} to ${last.name}` : same.map((p) => p.name).join(", "), at: first.at }]
+  })
+}
+
 /** Holes on a plate, from its first one. */
-function holes(pins: readonly { readonly name: string; readonly at: Triple }[], hinge: number | null): SheetHole[] {
+function holes(pins: readonly Pin[], hinge: number | null): SheetHole[] {
   const [first] = pins
   if (!first) return []
   return pins.map(({ name, at }) => ({ name, x: at[0] - first.at[0], y: at[1] - first.at[1], pin: name === "hinge" ? hinge : null }))
@@ -88,7 +108,7 @@ export function platesOf(judged: Judged): SheetPlate[] {
     const fixed = first.pins.filter(({ name, at }) =>
       poses.every((pose) => apart(at, pose.pins.find((p) => p.name === name)?.at ?? [Number.NaN, 0, 0]) < STAYS),
     )
-    const frame = isFlat(fixed.map((p) => p.at)) ? holes(fixed, pin) : []
+    const frame = isFlat(fixed.map((p) => p.at)) ? holes(merged(fixed), pin) : []
     const arm = armHoles(poses, pin)
     const title = `${one.name} of ${motion.name}`
     return [

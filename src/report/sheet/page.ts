@@ -13,7 +13,7 @@ table{border-collapse:collapse;width:100%}th,td{text-align:start;vertical-align:
 thead th{color:var(--quiet);font-size:.85em;border-block-start:0}.wide{overflow-x:auto}.bad{color:var(--short);font-weight:600}.quiet{color:var(--quiet)}
 .readings td:last-child{border-block-end:1px solid var(--ink);min-inline-size:5rem}.template{background:#fff;color:#000;overflow-x:auto}.template svg{display:block}
 @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--quiet:#444;--line:#bbb;--short:#9c1f17}@page{margin:12mm}html{font-size:9.5pt}main{max-width:none;padding:0}
-h2,h3{break-after:avoid}tr,li{break-inside:avoid}.step{break-inside:avoid}.new{break-before:page}.template{break-before:page;break-inside:avoid;overflow:visible}.template h3{margin:0 0 2mm;font-size:9pt;line-height:4mm}}`
+h2,h3{break-after:avoid}tr,li{break-inside:avoid}.step{break-inside:avoid}.new{break-before:page}.templates>h2{display:none}.template{break-before:page;break-inside:avoid;overflow:visible}.template h3{margin:0 0 2mm;font-size:9pt;line-height:4mm}}`
 
 const table = (columns: readonly string[], rows: readonly (readonly string[])[], caption: string, css = "") =>
   rows.length
@@ -49,7 +49,7 @@ ${section("To drill", plates.map((plate) => `<h3>${text(plate.name)}</h3><p>${co
 ${section("To bend hot", bends.length ? `<ul>${bends.map((bend) => `<li><b>${text(bend.name)}</b>: ${text(bendLine(bend))}</li>`).join("")}</ul>` : "")}
 ${section("To connect", circuits.map((circuit) => `<h3>${text(circuit.bus)}</h3><p>${text(fuseLine(circuit))}</p>${table(COLUMNS.wires, wireRows(circuit), `${circuit.bus}: wires`)}`).join("\n"), ' class="new"')}
 ${section("First power", firstPower.map(stepOf).join("\n"), ' class="new"')}
-${section("Templates at true scale", templates.map(templateOf).join("\n"))}
+${section("Templates at true scale", templates.map(templateOf).join("\n"), ' class="templates"')}
 </main></body></html>
 `
 }

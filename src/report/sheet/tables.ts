@@ -23,7 +23,8 @@ export const readingRows = ({ readings }: SheetStep): Rows => readings.map((r) =
 /** How many of a plate, and how many of them turned round. */
 export const countLine = ({ count, mirrored }: SheetPlate): string =>
   mirrored ? `${count} in all, ${mirrored} of them turned over (mirror image)` : `${count} in all`
-export const fuseLine = ({ fuse }: SheetCircuit): string =>
-  fuse === null
-    ? "The document names no fuse for this run: put one at its source, sized for the wire."
-    : `Fuse ${amperes(fuse)}, at the source's end of the plus wire.`
+export const fuseLine = ({ fuse, fuseBefore }: SheetCircuit): string => {
+  if (fuse !== null) return `Fuse ${amperes(fuse)}, at the source's end of the plus wire.`
+  if (fuseBefore) return `No fuse of its own: the ${amperes(fuseBefore.rating)} of ${fuseBefore.bus} has to protect this wire too.`
+  return "The document names no fuse for this run: put one at its source, sized for the wire."
+}

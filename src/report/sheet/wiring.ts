@@ -10,6 +10,13 @@ type BusSi = Power["buses"][number]
 export const hasFuse = (bus: BusSi): boolean => bus.fuseRating !== null || bus.fuseResistance > 0
 export const hasSwitch = (bus: BusSi): boolean => bus.switchRating !== null || bus.switchResistance > 0
 
+/** The nearest fuse on the way to a bus's own run, as far as it carries the same current. */
+function fuseBefore(power: Power, bus: BusSi): SheetCircuit["fuseBefore"] {
+  const before = power.buses.find((b) => b.name === bus.from)
+  if (!before || before.converter) return null
+  return before.fuseRating === null ? fuseBefore(power, before) : { bus: before.name, rating: before.fuseRating }
+}
+
 const OWN = "its own leads"
 
 /** Wires of a power tree, bus by bus, in the order of the document. */
@@ -37,6 +44,7 @@ export function circuitsOf({ motions, power }: Judged["rig"]): SheetCircuit[] {
   return power.buses.map((bus) => ({
     bus: bus.name,
     fuse: bus.fuseRating,
+    fuseBefore: fuseBefore(power, bus),
     wires: [
       ...feed(bus),
       ...(bus.converter

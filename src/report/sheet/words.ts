@@ -2,10 +2,11 @@
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import type { SheetBend, SheetContent, SheetReading } from "./content.js"
 
+// a number and its unit stay on one line
 /** A length that is cut or drilled: whole millimetres, tenths below 100 mm. */
-export const cut = (metres: number): string => `${(metres * 1000).toFixed(metres < 0.1 ? 1 : 0)} mm`
+export const cut = (metres: number): string => `${(metres * 1000).toFixed(metres < 0.1 ? 1 : 0)}\u00a0mm`
 /** The same to a tenth, where two holes have to meet. */
-export const drilled = (metres: number): string => `${(metres * 1000).toFixed(1)} mm`
+export const drilled = (metres: number): string => `${(metres * 1000).toFixed(1)}\u00a0mm`
 
 /** What a meter should show. */
 export const shown = ({ quantity, value }: SheetReading): string =>
