@@ -1,10 +1,10 @@
 // Help, in plain trade English.
 
 const codes = `Exit codes
-  0    done; with check: every check that was made is met
-  1    check: something falls short or could not be judged
+  0    done; check: every check that was made is met
+  1    check: something falls short or could not be judged; perform: the programme does not go as written
   2    bad input: command line, file or document; every fault is told with its line and column
-  3    refused: something stops a motion, so that there is no answer
+  3    refused: why: something stops a motion; perform: what happens cannot be followed
   130  interrupted`
 
 const common = `Options of every command
@@ -47,6 +47,10 @@ fuse and polarity, and the first power-up step by step with the readings to expe
 Tells where the seconds of each motion go, and what mending each cause alone would save.
 
   --motion       only this motion`,
+  perform: `alula perform <file>
+
+Plays the document's programme in time, everything that moves at once: each step with the time it takes, and
+what happens meanwhile: stops, strikes, lines that go slack, supplies that give out, controllers that start anew.`,
   explain: `alula explain [solver]
 
 A page on a solver: what it takes with units, limits and defaults, what it answers, its formulae, its sources
@@ -62,6 +66,7 @@ export const help = `alula: does what is worn and moves on its own power do what
   alula new <kind> [file]   a starter rig to edit
   alula check <file>        faults of a document, then whether the rig does what is wanted
   alula why <file>          where the seconds go, and what mending each cause would save
+  alula perform <file>      the programme played in time
   alula report <file>       the whole answer as a page, Markdown or JSON
   alula sheet <file>        the build sheet: lists, templates at true scale, wires, first power
   alula explain [solver]    a page on any solver

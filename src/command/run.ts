@@ -9,6 +9,7 @@ import { BadInput, type Desk, EXIT } from "./desk.js"
 import { explain } from "./explain.js"
 import { documentOf, named, stemOf, writeWhole } from "./files.js"
 import { type CommandName, help, helpOn, helps } from "./help.js"
+import { perform } from "./perform.js"
 import { why } from "./why.js"
 
 const options = {
@@ -30,6 +31,7 @@ const own: Readonly<Record<CommandName, readonly Option[]>> = {
   report: ["format", "output"],
   sheet: ["format", "output"],
   why: ["motion"],
+  perform: [],
   explain: [],
 }
 const takes: Readonly<Record<CommandName, { readonly what: string; readonly min: number; readonly max: number }>> = {
@@ -38,6 +40,7 @@ const takes: Readonly<Record<CommandName, { readonly what: string; readonly min:
   report: { what: "one file", min: 1, max: 1 },
   sheet: { what: "one file", min: 1, max: 1 },
   why: { what: "one file", min: 1, max: 1 },
+  perform: { what: "one file", min: 1, max: 1 },
   explain: { what: "the name of a solver, or nothing", min: 0, max: 1 },
 }
 
@@ -169,6 +172,10 @@ function carriedOut(desk: Desk, args: readonly string[], version: string): numbe
     case "check": {
       const rig = documentOf(first)
       return told(desk, `checking ${named(first)}`, () => check(desk, rig, { json, all: values.all }))
+    }
+    case "perform": {
+      const rig = documentOf(first)
+      return told(desk, `playing ${named(first)}`, () => perform(desk, rig, { json }))
     }
     case "why": {
       const rig = documentOf(first)

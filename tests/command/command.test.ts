@@ -56,12 +56,13 @@ describe("the command", () => {
     expect(made).toMatchObject({ code: 0, out: "" })
     expect(made.err).toContain("alula check tail.jsonc")
     expect(readFileSync(join(folder, "tail.jsonc"), "utf8")).toBe(starterText(starters.tail))
-    const [again, checked, why, report, sheet] = await Promise.all([
+    const [again, checked, why, report, sheet, played] = await Promise.all([
       alula("new", "tail"),
       alula("check", "tail.jsonc", "--all"),
       alula("why", "tail.jsonc", "--json"),
       alula("report", "tail.jsonc"),
       alula("sheet", "tail.jsonc", "-o", "bench.md"),
+      alula("perform", "tail.jsonc"),
     ])
     expect(again).toMatchObject({ code: 2, out: "" })
     expect(again.err).toContain("--force")
@@ -73,6 +74,9 @@ describe("the command", () => {
     const { motions } = JSON.parse(why.out) as { motions: { name: string; move: { out: { duration: number } } }[] }
     expect(motions.map((m) => m.name)).toEqual(["tail"])
     expect(motions[0]?.move.out.duration).toBeGreaterThan(0.5)
+    // both steps of the programme, each as long as the motion takes
+    expect(played).toMatchObject({ code: 0, err: "" })
+    expect(played.out.split("\n").filter((line) => /^tail {2,}\d.* to .* s {2}/.test(line))).toHaveLength(2)
     expect(report).toMatchObject({ code: 0, out: "", err: "tail-report.html\n" })
     expect(readFileSync(join(folder, "tail-report.html"), "utf8")).toMatch(/^<!doctype html>/)
     expect(sheet).toMatchObject({ code: 0, out: "" })
@@ -163,7 +167,7 @@ describe("the command", () => {
       alula("explain", "wire.voltageDrop"),
       alula("explain", "--json"),
     ])
-    for (const word of ["new", "check", "why", "report", "sheet", "explain"]) expect(help.out).toContain(`alula ${word} `)
+    for (const word of ["new", "check", "why", "perform", "report", "sheet", "explain"]) expect(help.out).toContain(`alula ${word} `)
     for (const code of ["0", "1", "2", "3", "130"]) expect(on.out).toMatch(new RegExp(`^ {2}${code} `, "m"))
     expect(page.out).toMatch(/length +L +length one way +0 to 1000 m/)
     expect(page.out).toMatch(/contactResistance +R_1 .* default 5 mΩ/)

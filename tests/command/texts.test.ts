@@ -2,6 +2,7 @@ import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { check } from "../../src/command/check.js"
 import { columnsOf, type Desk, deskOf, wrapped } from "../../src/command/desk.js"
+import { perform } from "../../src/command/perform.js"
 import { placeAt, placesOf } from "../../src/command/places.js"
 import { run } from "../../src/command/run.js"
 import { starters } from "../../src/starters/index.js"
@@ -89,6 +90,21 @@ describe("looks", () => {
     expect(said.join("")).not.toBe(plain)
     const wide = plain.split("\n").filter((line) => line.length > 60 && !/[✗△?✓] /.test(line))
     expect(wide).toEqual([])
+  })
+  it("tell a programme that leaves a step too little time by 1, and one that goes by 0", () => {
+    const { desk, said } = ends(false)
+    const { rig } = starters.tail
+    expect(perform(desk, rig, { json: false })).toBe(0)
+    expect(said.join("")).toContain("Every step arrives")
+    const hasty = {
+      ...rig,
+      programme: [
+        { at: "0 s", motion: "tail", to: 1 },
+        { at: "0.3 s", motion: "tail", to: 0 },
+      ],
+    } as const
+    expect(perform(desk, hasty, { json: true })).toBe(1)
+    expect((JSON.parse(said.at(-1) ?? "") as { steps: { duration: number | null }[] }).steps[0]?.duration).toBeNull()
   })
   it("let no text of a document move the cursor", () => {
     const { desk, said } = ends(true)
