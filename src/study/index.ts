@@ -11,6 +11,7 @@ export type { Refusal } from "./bench.js"
 export { type Fit, type FitOptions, type Fitted, type FittedReading, fit, type Reading, type Untold } from "./fit.js"
 export { type Design, type Nearest, type OptimizeOptions, type Optimum, optimize } from "./optimize.js"
 export type { PlainPath } from "./outputs.js"
+export type { StudyPool, StudySignal } from "./pace.js"
 export type { PathTo, ResultAt, Sort, ValueAt } from "./paths.js"
 export {
   type ChoicePlace,
@@ -28,9 +29,7 @@ export {
   type PointsPart,
   type PointsTask,
   type StudyOptions,
-  type StudyPool,
   type StudyProgress,
-  type StudySignal,
   studyWorker,
   type Told,
 } from "./run.js"

@@ -1,25 +1,7 @@
 // How a study is run: point by point on the kernel, in this thread or spread over a pool; stopped, and told of, on the way.
 import { answer, Refused } from "./answer.js"
+import { Pace, type StudyPool, type StudySignal } from "./pace.js"
 import type { AnySolver } from "./place.js"
-
-/** What tells a study to stop: an `AbortSignal`, or anything of its shape. */
-export interface StudySignal {
-  readonly aborted: boolean
-  readonly reason?: unknown
-  /** Called by the study, to hear of a stop. */
-  addEventListener(type: "abort", listener: () => void): void
-  /** Called once the study has ended. */
-  removeEventListener(type: "abort", listener: () => void): void
-}
-
-/** Worker threads that have loaded a file whose default export is {@link studyWorker}: most pool libraries fit as they are. */
-export interface StudyPool {
-  /**
-   * Hands one task, plain data, to a worker, and its answer back. A pool that knows signals may drop what
-   * has not begun; one that does not may go on with at most sixteen tasks after a stop.
-   */
-  run(task: object, options?: { readonly signal?: StudySignal }): Promise<unknown>
-}
 
 /** How far a study is: points answered or refused, of how many are known to be asked. */
 export interface StudyProgress {
@@ -157,29 +139,20 @@ export function studyWorker(solvers: Readonly<Record<string, unknown>>): (task: 
   }
 }
 
-// timers are everywhere this runs, but not in the language's own types
-declare function setTimeout(call: () => void, milliseconds: number): unknown
-
-/** Milliseconds worked at a stretch, and between two reports. */
-const STRETCH = 25
-const REPORT = 100
 /** Most tasks that a set of points is cut into. */
 const SHARES = 64
-/** Most of them that a pool has at a time: what it may still work on after a stop. */
-const AT_ONCE = 16
 
-/** Keeps a study's account: progress told, a stop heard. */
+/** Keeps a study's account: points asked here or over a pool, progress told, a stop heard. */
 export class Runner {
   #done = 0
   #known = 0
-  #reported = Date.now()
-  #rested = Date.now()
+  readonly #pace: Pace<StudyProgress>
 
   constructor(
     readonly solver: AnySolver,
     private readonly options: StudyOptions,
   ) {
-    this.#heed()
+    this.#pace = new Pace(options.signal, options.onProgress, () => ({ done: this.#done, of: this.#known }))
   }
 
   /** Points asked so far. */
@@ -187,33 +160,22 @@ export class Runner {
     return this.#done
   }
 
-  #heed(): void {
-    if (this.options.signal?.aborted) throw this.options.signal.reason
-  }
-
   /** Tells how far it is; at the end always. */
   report(isLast = false): void {
-    const { onProgress } = this.options
-    if (!onProgress || (!isLast && Date.now() - this.#reported < REPORT)) return
-    this.#reported = Date.now()
-    onProgress({ done: this.#done, of: this.#known })
+    this.#pace.report(isLast)
   }
 
   /** Lets others run where it has worked for a while. */
-  async rest(): Promise<void> {
-    if (Date.now() - this.#rested < STRETCH) return
-    this.report()
-    await new Promise<void>((resolve) => setTimeout(resolve, 0))
-    this.#rested = Date.now()
-    this.#heed()
+  rest(): Promise<void> {
+    return this.#pace.rest()
   }
 
   /** Asks many points at once, spread over the pool where there is one. */
   async points(task: PointsTask): Promise<PointsPart> {
     const total = task.columns[0]?.length ?? 0
     this.#known += total
-    const { pool, signal } = this.options
-    if (pool && total > 1) return this.#spread(pool, signal, task, total)
+    const { pool } = this.options
+    if (pool && total > 1) return this.#spread(pool, task, total)
     const points = asking(this.solver, task)
     // as many at a time as take a few milliseconds: one where the kernel is slow
     let [count, at] = [1, 0]
@@ -230,29 +192,14 @@ export class Runner {
     return points.part
   }
 
-  async #spread(pool: StudyPool, signal: StudySignal | undefined, task: PointsTask, total: number): Promise<PointsPart> {
+  async #spread(pool: StudyPool, task: PointsTask, total: number): Promise<PointsPart> {
     const size = Math.ceil(total / Math.min(SHARES, total))
     const tasks: PointsTask[] = []
     for (let from = 0; from < total; from += size)
       tasks.push({ ...task, columns: task.columns.map((column) => column.slice(from, from + size)) })
-    const parts: PointsPart[] = []
-    let [next, isOver] = [0, false]
-    const hand = async (): Promise<void> => {
-      while (next < tasks.length && !isOver) {
-        const i = next++
-        const part = (await pool.run(tasks[i] as PointsTask, signal ? { signal } : undefined)) as PointsPart
-        if (isOver) return
-        parts[i] = part
-        this.#done += part.refused.length
-        this.report()
-      }
-    }
-    try {
-      await untilStopped(Promise.all(Array.from({ length: AT_ONCE }, hand)), signal)
-    } finally {
-      // stopped or failed: nothing more is handed over or told
-      isOver = true
-    }
+    const parts = await this.#pace.spread<PointsPart>(pool, tasks, (part) => {
+      this.#done += part.refused.length
+    })
     return {
       outputs: task.outputs.map((_, i) => parts.flatMap((part) => part.outputs[i] as readonly Told[])),
       refused: parts.flatMap((part) => part.refused),
@@ -266,17 +213,4 @@ export class Runner {
     this.#known++
     return answer(this.solver, input)
   }
-}
-
-/** A promise that is also rejected as soon as the signal says stop. */
-export function untilStopped<T>(work: Promise<T>, signal: StudySignal | undefined): Promise<T> {
-  if (!signal) return work
-  return new Promise<T>((resolve, reject) => {
-    const stop = () => reject(signal.reason)
-    signal.addEventListener("abort", stop)
-    work
-      .then(resolve, (error: unknown) => reject(signal.aborted ? signal.reason : error))
-      .finally(() => signal.removeEventListener("abort", stop))
-    if (signal.aborted) stop()
-  })
 }

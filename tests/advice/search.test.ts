@@ -1,189 +1,191 @@
-import { inspect } from "node:util"
-import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { search } from "../../src/advice/index.js"
-import { drawnCharge, leastTime, mechanicsOf, travelTime } from "../../src/advice/search/profile.js"
-import { assess, moveTime, type RigDocument } from "../../src/rig/index.js"
-import { solveMove } from "../../src/rig/move/move.js"
-import { raiseDirection, wholeMove } from "../../src/rig/move/summary.js"
-import { isNoSolution } from "../../src/solver/index.js"
-import { demo } from "../helpers/rigs.js"
-import { dominates, enumerate, keyOf, smallCatalogues, undominated } from "./search-brute.js"
-import { goals, shelf, short, wings } from "./search-shelf.js"
+import { type Catalogue, type Choice, type SearchRequest, search, searchSize } from "../../src/advice/index.js"
+import searchWorker from "../../src/advice/search/worker.js"
+import { assessRig, type Rig } from "../../src/rig/index.js"
+import { InputError, NoSolutionError } from "../../src/solver/index.js"
+import type { StudyPool } from "../../src/study/index.js"
+import { hand, moth, shelfOf, vary } from "./search-shelf.js"
 
-const STEP = 1e-3
-
-describe("search against plain enumeration (second route: nested loops, every combination solved whole)", () => {
-  it("finds exactly the undominated choices of random small catalogues, equals included", async () => {
-    const seen = { front: 0, empty: 0, ties: 0, converters: 0, runs: 0 }
-    let largest = 0
-    await fc.assert(
-      fc.asyncProperty(smallCatalogues, async ({ catalogue, goals, rig }) => {
-        const plain = enumerate(rig, catalogue, goals)
-        fc.pre(!plain.isOnEdge)
-        const found = await search(rig, catalogue, goals)
-        const expected = undominated(plain.fit, STEP)
-        expect(found.front.map(keyOf).sort()).toEqual(expected.map((one) => one.key).sort())
-        expect(found.combinations).toBe(plain.combinations)
-        expect(found.ruledOut).toBeLessThanOrEqual(plain.combinations - plain.fit.length)
-        if (!plain.fit.length) expect(found.ruledOut).toBe(plain.combinations)
-        for (const choice of found.front) {
-          const same = expected.find((one) => one.key === keyOf(choice))!
-          expect(choice.price).toBeCloseTo(same.price, 6)
-          expect(choice.mass).toBeCloseTo(same.mass, 9)
-          largest = Math.max(largest, Math.abs(choice.raiseTime / same.raiseTime - 1))
-          if (choice.converter) seen.converters++
-        }
-        seen.runs++
-        seen.front += found.front.length
-        if (!found.front.length) seen.empty++
-        for (const [i, one] of expected.entries())
-          if (
-            expected.some(
-              (other, k) =>
-                k < i && !dominates(one, other, STEP) && Math.abs(one.raiseTime - other.raiseTime) < 1e-12 && one.price === other.price,
-            )
-          )
-            seen.ties++
-      }),
-      { numRuns: 60 },
-    )
-    expect(largest, "raise time against moveTime's adaptive quadrature").toBeLessThan(1e-8)
-    // the draw must meet what it is for
-    expect(seen.front).toBeGreaterThan(seen.runs)
-    expect(seen.empty).toBeGreaterThan(0)
-    expect(seen.ties).toBeGreaterThan(0)
-    expect(seen.converters).toBeGreaterThan(0)
-  }, 300_000)
-})
-
-describe("the reckoning behind search", () => {
-  it("agrees with moveTime's solver, and no move is faster than its bound", () => {
-    const largest = { time: 0, charge: 0 }
-    let [moves, bound] = [0, 0]
-    for (const actuator of shelf.actuators)
-      for (const source of ["bank", "cells"] as const)
-        for (const limit of [null, "1.5 A", "2.5 A"] as const) {
-          const base = demo(`lantern-moth-${source}`)
-          const { name: _n, mass: _m, price: _p, ...bare } = actuator
-          const rig = moveTime.read({
-            ...base,
-            hinged: { ...base.hinged!, actuator: { ...bare, retractedLength: "155 mm", stroke: "95 mm" } },
-            ...(base.bank
-              ? { bank: null, pack: { ...wings.pack!, series: 2 }, converter: { ...base.converter!, inputCurrentLimit: limit } }
-              : {}),
-          })
-          const { model, chain } = wholeMove(rig)
-          const mechanics = mechanicsOf(rig.hinged!)
-          if (typeof mechanics === "string") throw new Error(mechanics)
-          const up = raiseDirection(rig)
-          const breaks = chain.converter?.efficiency.map((point) => point.outputCurrent) ?? []
-          for (const [profile, direction] of [
-            [mechanics.raise, up],
-            [mechanics.lower, up === 1 ? -1 : 1],
-          ] as const) {
-            const solved = solveMove(model, direction)
-            const time = travelTime(profile, model.circuit, breaks)
-            expect(typeof time === "string", `${actuator.name} on ${source}, ${limit}: ${time}`).toBe(isNoSolution(solved))
-            if (typeof time === "string" || isNoSolution(solved)) continue
-            moves++
-            if (solved.totals.limited > 0 && solved.totals.limited < 0.999 * solved.totals.time) bound++
-            largest.time = Math.max(largest.time, Math.abs(time / solved.totals.time - 1))
-            const charge = solved.totals.source / chain.openVoltage
-            largest.charge = Math.max(largest.charge, Math.abs(drawnCharge(profile, model.circuit, breaks) / charge - 1))
-            const least = leastTime(profile, chain.converter?.outputVoltage ?? chain.openVoltage)
-            expect(least).not.toBeNull()
-            expect(least! * (1 - 1e-9)).toBeLessThanOrEqual(time)
+/** Every combination, put into the document by hand and assessed whole: what the search must agree with. */
+function brute(catalogue: Catalogue, series: readonly number[], goals: (rig: Rig) => number[] | null) {
+  const of = (family: string) => catalogue.parts.filter((part) => part.family === family)
+  const all: { names: string; values: number[] }[] = []
+  for (const drive of of("drive"))
+    for (const cell of of("cell"))
+      for (const n of series)
+        for (const wire of of("wire"))
+          for (const fuse of of("fuse")) {
+            const rig = hand({ drive, cell, wire, fuse, series: n })
+            const found = assessRig.attempt(rig)
+            if (!found.ok || found.value.fallsShort || found.value.findings.some(unasked)) continue
+            const values = goals(rig)
+            if (values) all.push({ names: `${drive.name} ${cell.name} ${wire.name} ${fuse.name} ${n}`, values })
           }
-        }
-    expect(moves).toBeGreaterThan(30)
-    expect(bound, "moves on which a limit binds part of the way").toBeGreaterThan(3)
-    expect(largest.time).toBeLessThan(1e-9)
-    expect(largest.charge).toBeLessThan(1e-9)
-  })
-})
+  const beaten = (a: number[], b: number[]) =>
+    b.every((v, k) => v <= (a[k] as number) + 1e-9) && b.some((v, k) => v < (a[k] as number) - 1e-9)
+  return { all, front: all.filter(({ values }) => !all.some((other) => beaten(values, other.values))) }
+}
 
-describe("what search hands over", () => {
-  it("is a rig that moves as promised and meets the brief", async () => {
-    const found = await search(wings, short, goals)
-    expect(found.front.length).toBeGreaterThan(20)
-    const { brief } = moveTime.read(wings)
-    for (const choice of found.front) {
-      const move = moveTime(JSON.parse(JSON.stringify(choice.rig)) as RigDocument)
-      expect(Math.abs(move.raiseTime - choice.raiseTime)).toBeLessThan(1e-6)
-      expect(Math.abs(move.lowerTime - choice.lowerTime)).toBeLessThan(1e-6)
-      expect(move.swing).toBeCloseTo(choice.swing, 12)
-      expect(move.raiseTime).toBeLessThanOrEqual(brief!.raiseTime!)
-      expect(move.cycleTime).toBeLessThanOrEqual(brief!.stageTime!)
-      expect(move.swing).toBeGreaterThanOrEqual(brief!.swing!)
-      expect(Math.max(move.raise.peakForce, move.lower.peakForce)).toBeLessThanOrEqual(choice.peakForce * (1 + 1e-9))
-      expect(choice.peakForce).toBeLessThanOrEqual(moveTime.read(choice.rig).hinged!.actuator.ratedForce)
-      expect(Math.max(move.raise.peakSourceCurrent, move.lower.peakSourceCurrent)).toBeLessThanOrEqual(
-        choice.peakSourceCurrent * (1 + 1e-9),
-      )
-      expect(choice.dayShare).toBeLessThanOrEqual(1)
-      expect(choice.rig.note).toContain(choice.actuator)
+/** A check that was not made for another reason than what the moth itself lacks. */
+const lacking = new Set(assessRig(moth).findings.flatMap(({ id, missing }) => (missing ? [`${id} ${missing}`] : [])))
+const unasked = ({ id, verdict, missing, because }: ReturnType<typeof assessRig>["findings"][number]) =>
+  (verdict === "not enough data" || verdict === "cannot be judged") && because === null && !lacking.has(`${id} ${missing}`)
+
+const priceOf = (rig: Rig) => (rig.parts ?? []).reduce((sum, part) => sum + (part.count ?? 1) * (part.price ?? 0), 0)
+const massOf = (rig: Rig) => (rig.parts ?? []).reduce((sum, part) => sum + (part.count ?? 1) * (part.mass as number), 0)
+const namesOf = ({ parts, values }: Choice) => `${parts.map(({ name }) => name).join(" ")} ${values[0]?.value}`
+
+/** Time out and back at its worst, by the assessment's own findings: both ways are slowest under the same condition here. */
+function cycleOf(rig: Rig): number {
+  const { findings } = assessRig(rig)
+  const way = (id: string) => findings.find((one) => one.id === id)
+  const [out, back] = [way("duration-out"), way("duration-back")]
+  expect(out?.condition.replace("out, ", "")).toBe(back?.condition.replace("back, ", ""))
+  return Math.round(((out?.value ?? 0) + (back?.value ?? 0)) * 1e6) / 1e6
+}
+
+const soon = (milliseconds = 0) => new Promise<void>((resolve) => setTimeout(resolve, milliseconds))
+
+/** A pool in this thread: tasks and answers copied as between threads, answers out of order. */
+function crookedPool(): StudyPool & { started: number } {
+  const pool = {
+    started: 0,
+    async run(task: object) {
+      const nth = pool.started++
+      const part = structuredClone(searchWorker(structuredClone(task) as never))
+      await soon((nth * 7) % 5)
+      return part
+    },
+  }
+  return pool
+}
+
+const shelf = shelfOf(1)
+const plain: SearchRequest = { catalogue: shelf, vary: vary([2, 3]) }
+
+describe("search", () => {
+  it.each([
+    { seed: 1, goals: ["price", "mass"] as const },
+    { seed: 2, goals: ["price", "mass", "duration"] as const },
+  ])("finds what assessing every combination finds: catalogue $seed, $goals", async ({ seed, goals }) => {
+    const catalogue = shelfOf(seed)
+    const limit = 190
+    const { all, front } = brute(catalogue, [2, 3], (rig) =>
+      priceOf(rig) > limit ? null : [priceOf(rig), massOf(rig), ...(goals.length > 2 ? [cycleOf(rig)] : [])],
+    )
+    const found = await search(moth, { catalogue, vary: vary([2, 3]), goals, keep: { price: limit } })
+    const { front: offered, combinations, byCheck, byBound, assessed } = found
+    expect(all.length).toBeGreaterThanOrEqual(goals.length)
+    expect(offered.map(namesOf).sort()).toEqual(front.map(({ names }) => names).sort())
+    expect(combinations).toBe(3 * 2 * 2 * 2 * 2)
+    expect(byCheck + byBound + assessed).toBe(combinations)
+    expect(found.ruledOut.reduce((sum, one) => sum + one.combinations, 0)).toBe(combinations - byBound - assessed)
+    for (const { rig, price, mass } of offered) {
+      // offered as data: written out, read again, it holds
+      expect(assessRig(JSON.parse(JSON.stringify(rig)) as Rig).fallsShort).toBe(0)
+      expect(price).toBeCloseTo(priceOf(rig), 9)
+      expect(mass).toBeGreaterThan(massOf(rig))
     }
-    for (const one of found.front) for (const other of found.front) expect(dominates(one, other, STEP)).toBe(false)
-    const best = (key: "price" | "mass" | "raiseTime") => Math.min(...found.front.map((choice) => choice[key]))
-    expect(found.front[found.cheapest!]!.price).toBe(best("price"))
-    expect(found.front[found.lightest!]!.mass).toBe(best("mass"))
-    expect(found.front[found.fastest!]!.raiseTime).toBeLessThanOrEqual(best("raiseTime") + STEP)
   })
-  it("falls short in none of the rig's own checks that the search looks at", async () => {
-    const found = await search(wings, short, goals)
-    const looked = [
-      "swing",
-      "raise-time",
-      "stage-time",
-      "peak-force",
-      "stall-margin",
-      "dead-point",
-      "cell-current",
-      "converter-window",
-      "over-voltage",
-      "day-energy",
-      "fuse",
-      "switch",
-    ]
-    const told = new Set<string>()
-    for (const { rig } of found.front)
-      for (const { check, verdict, why } of assess(rig).findings) {
-        if (!looked.includes(check)) continue
-        told.add(check)
-        expect(verdict, `${check}: ${why} ${rig.note}`).not.toBe("falls short")
-      }
-    expect([...told].sort()).toEqual([...looked].sort())
+
+  it("answers alike over a pool that hands tasks and answers on as copies, out of order", async () => {
+    const pool = crookedPool()
+    expect(await search(moth, plain, { pool })).toEqual(await search(moth, plain))
+    expect(pool.started).toBeGreaterThan(5)
   })
-  it("is frozen, JSON-clean and prints", async () => {
-    const found = await search(wings, short, { ...goals, parallel: [1] })
-    expect(JSON.parse(JSON.stringify(found))).toEqual(found)
-    expect(() => Object.assign(found.front[0]!.rig, { name: "other" })).toThrow(TypeError)
-    expect(inspect(found)).toContain("choices that no other beats")
+
+  it("tells the size before it begins and how far it is, and stops when told to", async () => {
+    expect(searchSize(moth, plain)).toBe(48)
+    const told: number[][] = []
+    await search(moth, plain, { onProgress: ({ decided, combinations }) => told.push([decided, combinations]) })
+    expect(told[0]).toEqual([0, 48])
+    expect(told.at(-1)).toEqual([48, 48])
+    const stop = new AbortController()
+    const why = new Error("the parade has started")
+    const running = search(moth, { ...plain, goals: ["duration"] }, { signal: stop.signal, onProgress: () => stop.abort(why) })
+    await expect(running).rejects.toBe(why)
   })
-  it("is the same every time, and leaves what it was given alone", async () => {
-    const given = JSON.stringify([wings, short, goals])
-    const [one, two] = [await search(wings, short, goals), await search(wings, short, goals)]
-    expect(two).toEqual(one)
-    expect(JSON.stringify([wings, short, goals])).toBe(given)
+
+  it("takes a part whole: none inherits what the one before it held without power", async () => {
+    const [strong] = shelf.parts.filter((part) => part.family === "drive" && "holdingForce" in part.writes)
+    if (!strong) throw new Error("the shelf has a drive that holds")
+    const { holdingForce: _, ...writes } = strong.writes
+    const weak = { ...strong, name: "weak", price: 1, writes }
+    const catalogue = { ...shelf, parts: [strong, weak, ...shelf.parts.filter((part) => part.family !== "drive")] }
+    const { front, ruledOut } = await search(moth, { ...plain, catalogue })
+    expect(new Set(front.map(({ parts }) => parts[0]?.name))).toEqual(new Set([strong.name]))
+    const held = ruledOut.find(({ check }) => check === "holds-unpowered")
+    expect(held).toMatchObject({ nearest: "weak", combinations: 16 })
   })
-  it("keeps equal choices side by side", async () => {
-    const twins = { ...short, cells: [short.cells[0]!, { ...short.cells[0]!, name: "its twin" }] }
-    const found = await search(wings, twins, { ...goals, parallel: [1] })
-    const keys = new Set(found.front.map(keyOf))
-    for (const key of keys)
-      expect(keys).toContain(
-        key.includes("its twin") ? key.replace("its twin", short.cells[0]!.name) : key.replace(short.cells[0]!.name, "its twin"),
-      )
+
+  it("moves numbers within their ranges, and no try in the range beats the limit it proves", async () => {
+    const length = { at: "power.buses[0].run.length", from: "0.8 m", to: "1.6 m", steps: 2 }
+    const pivot = { at: "motions[0].mechanisms[0].fixedPivot.y", from: "-195 mm", to: "-185 mm", steps: 2 }
+    const drives = { ...shelf, parts: shelf.parts.slice(0, 3) }
+    const [drive] = vary([3])
+    const { front } = await search(moth, { catalogue: drives, vary: [drive as never, length, pivot], goals: ["duration"] })
+    const [best] = front
+    if (!best) throw new Error("there is a best")
+    expect(best.values.map(({ at }) => at)).toEqual(["power.buses.0.run.length", "motions.0.mechanisms.0.fixedPivot.y"])
+    expect(best.values[0]?.value).toBeCloseTo(0.8, 12)
+    // the pivot is not known to speed it up one way: found, no limit proven
+    expect(best.reached[0]?.bound).toBeNull()
+    const shorter = await search(moth, { catalogue: drives, vary: [drive as never, length], goals: ["duration"] })
+    const [reached] = shorter.front[0]?.reached ?? []
+    expect(reached?.gap).toBe(0)
+    expect(best.duration as number).toBeLessThanOrEqual((shorter.front[0]?.duration as number) + 1e-6)
   })
-  it("counts every combination once: ruled out, proved dominated, or reckoned", async () => {
-    const found = await search(wings, short, goals)
-    const { combinations, ruledOut, pruned, evaluated } = found
-    expect(combinations).toBe(4 * 4 * 3 * (3 * 3 * 2 * 3) * 6)
-    // some of those reckoned are ruled out by what the reckoning shows
-    expect(ruledOut + pruned).toBeLessThanOrEqual(combinations)
-    expect(ruledOut + pruned + evaluated).toBeGreaterThanOrEqual(combinations)
-    expect(found.rejected.reduce((sum, one) => sum + one.combinations, 0)).toBe(ruledOut)
-    for (const { members, of } of found.rejected) if (members !== null) expect(members).toBeLessThanOrEqual(of!)
+
+  it.each<[string, Readonly<Record<string, unknown>>, string[]]>([
+    ["a path that is not there", { vary: [{ at: "motions[0].engine", family: "drive", part: "actuators" }] }, ["vary[0].at"]],
+    ["an entry that is not there", { vary: [{ at: "power.sources[3].series", values: [2] }] }, ["vary[0].at"]],
+    ["a family of which there is none", { vary: [{ at: "motions[0].drive", family: "drives", part: "actuators" }] }, ["vary[0].family"]],
+    [
+      "a part without a price",
+      { catalogue: { ...shelf, parts: shelf.parts.map((p, i) => (i ? p : { ...p, price: null })) } },
+      ["catalogue.parts[0].price"],
+    ],
+    [
+      "a part without a mass",
+      { catalogue: { ...shelf, parts: shelf.parts.map((p, i) => (i ? p : { ...p, mass: undefined })) } },
+      ["catalogue.parts[0].mass"],
+    ],
+    [
+      "fields that a part cannot write",
+      {
+        catalogue: {
+          ...shelf,
+          parts: shelf.parts.map((p, i) => (i ? p : { ...p, writes: { ...p.writes, colour: "amber", stroke: "-1 mm" } })),
+        },
+      },
+      ["catalogue.parts[0].writes.colour", "catalogue.parts[0].writes.stroke"],
+    ],
+    ["a part of the rig that is not listed", { vary: [{ at: "motions[0].drive", family: "drive", part: "motors" }] }, ["vary[0].part"]],
+    ["one place twice", { vary: [...vary([2]), { at: "power.sources[0].series", values: [3] }] }, ["vary[5].at"]],
+    ["values that repeat", { vary: [{ at: "power.sources[0].series", values: [2, 2] }] }, ["vary[0].values[1]"]],
+    ["a value beyond its field", { vary: [{ at: "power.sources[0].series", values: [0] }] }, ["vary[0].values[0]"]],
+    ["a range of whole numbers", { vary: [{ at: "power.sources[0].series", from: 1, to: 4 }] }, ["vary[0]"]],
+    ["a range of no width", { vary: [{ at: "power.buses[0].run.length", from: "1 m", to: "1 m" }] }, ["vary[0].to"]],
+    ["nothing to try, and a name unknown", { vary: [{ at: "motions[0].drive" }], goal: [] }, ["goal", "vary[0]"]],
+    ["a goal that is none", { goals: ["beauty", { duration: "tail" }] }, ["goals[0]", "goals[1].duration"]],
+    ["two gauges in one run", { vary: [{ at: "power.buses[0].run.area", values: ["0.5 mm2"] }] }, ["vary[0]"]],
+  ])("refuses %s", async (_, change, paths) => {
+    const error: unknown = await search(moth, { ...plain, ...change } as unknown as SearchRequest).catch((thrown: unknown) => thrown)
+    expect(error).toBeInstanceOf(InputError)
+    const told = (error as InputError).issues.map(({ path }) =>
+      path.map((p, i) => (typeof p === "number" ? `[${p}]` : i ? `.${p}` : p)).join(""),
+    )
+    expect(told.toSorted()).toEqual(paths)
+  })
+
+  it("says which check stands in the way, and what came nearest, where no choice holds", async () => {
+    const wanted = { ...moth, motions: moth.motions.map((one) => ({ ...one, wanted: { ...one.wanted, duration: 4 } })) }
+    const error: unknown = await search(wanted, plain).catch((thrown: unknown) => thrown)
+    expect(error).toBeInstanceOf(NoSolutionError)
+    const { noSolution, message, shortBy, at } = error as NoSolutionError
+    expect(noSolution).toBe("no-candidate")
+    expect(at.combinations).toBe(48)
+    expect(shortBy).toBeGreaterThan(0)
+    expect(message).toMatch(/None of 48 combinations .*Nearest: .*drive \d/)
   })
 })

@@ -1,229 +1,179 @@
-import type { Angle, Mass, Ratio, Time } from "../../quantity/index.js"
-import type { RigDocument, RigPack } from "../../rig/document/document.js"
-import { rigFields } from "../../rig/document/fields.js"
-import type { AnyFields, Fields, SiOf } from "../../solver/index.js"
-import { readInput } from "../../solver/read.js"
-import { type Catalogue, type CataloguePlacement, placementFields } from "../catalogue.js"
+// What choices are compared by: exact for one rig, and what no rig of a block comes below.
 
-/** What a search must meet, and what it may choose from beside the catalogue. What is left out or `null` is not asked for. */
-export interface SearchGoals {
-  /** Numbers of cells in series to try. */
-  series?: readonly number[]
-  /** Numbers of strings in parallel to try. */
-  parallel?: readonly number[]
-  /** Places for the actuator, instead of the catalogue's. */
-  placements?: readonly CataloguePlacement[]
-  /** Time the raise may take; the rig's brief otherwise. */
-  raiseTime?: Time | null
-  /** Time for up and down together; the rig's brief otherwise. */
-  stageTime?: Time | null
-  /** Swing wanted at least; the rig's brief otherwise. */
-  swing?: Angle | null
-  /** Raises and lowerings on one charge; the rig's day otherwise. */
-  moves?: number | null
-  /** Share of the charge kept in hand; the rig's day otherwise, and 20 % without one. */
-  reserve?: Ratio | null
-  /** Charge in the pack when it moves; the rig's pack otherwise, and 80 % without one. */
-  stateOfCharge?: Ratio | null
-  /** Maximum price and mass of the parts chosen, all together. */
-  price?: number | null
-  mass?: Mass | null
-  /** Times its rated voltage an actuator may get from a full pack or a converter. */
-  voltageFactor?: number
-  /** Times its rated force an actuator may be asked for. */
-  forceFactor?: number
-  /** Times the move's maximum force it must still manage on the supply before it stalls. */
-  stallFactor?: number
-  /** Minimum angle between rod and lever; 0 for none. */
-  rodAngle?: Angle
-  /** Whether the actuator must hold the arms everywhere without power. */
-  holds?: boolean
-  /** Raise times are told apart in steps of this. */
-  timeStep?: Time
-}
+import { checks } from "../../rig/check/assess.js"
+import { carriedMass } from "../../rig/check/carried.js"
+import type { Judged } from "../../rig/check/conditions.js"
+import { RIDDEN } from "../../rig/check/paths.js"
+import type { RigSi } from "../../rig/whole/faults.js"
+import type { Judge } from "./judge.js"
+import { starves } from "./monotone.js"
+import type { Axis, Block, Pick, Plan, PlanGoal } from "./plan.js"
 
-/** Descriptions of the goals. */
-export const goalFields: Fields<SearchGoals> = {
-  series: {
-    kind: "list",
-    label: "cells in series to try",
-    min: 1,
-    max: 30,
-    of: { kind: "number", symbol: "N_s", label: "cells in series", whole: true, min: 1, max: 30 },
-    default: [1, 2, 3, 4],
-  },
-  parallel: {
-    kind: "list",
-    label: "strings in parallel to try",
-    min: 1,
-    max: 50,
-    of: { kind: "number", symbol: "N_p", label: "strings in parallel", whole: true, min: 1, max: 50 },
-    default: [1, 2, 3],
-  },
-  placements: {
-    kind: "list",
-    label: "places for the actuator",
-    min: 0,
-    max: 1000,
-    of: { kind: "group", label: "place", fields: placementFields },
-    default: [],
-  },
-  raiseTime: { kind: "time", symbol: "t_raise", label: "time for the raise", min: "1 ms", max: "1 h", default: null },
-  stageTime: { kind: "time", symbol: "t_stage", label: "time up and down", min: "1 ms", max: "1 d", default: null },
-  swing: { kind: "angle", symbol: "theta_w", label: "swing wanted", min: "0.01 deg", max: "360 deg", default: null },
-  moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000, default: null },
-  reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in reserve", min: 0, max: 0.9, default: null },
-  stateOfCharge: { kind: "ratio", symbol: "z", label: "charge when it moves", min: 0, max: 1, default: null },
-  price: { kind: "number", symbol: "c_max", label: "maximum price", min: 0, max: 1e9, default: null },
-  mass: { kind: "mass", symbol: "m_max", label: "maximum mass", min: "0.1 g", max: 100, default: null },
-  voltageFactor: { kind: "number", symbol: "k_u", label: "times the rated voltage", min: 0.01, max: 2, default: 1.1 },
-  forceFactor: { kind: "number", symbol: "k_f", label: "times the rated force", min: 0.01, max: 2, default: 1 },
-  stallFactor: { kind: "number", symbol: "k_s", label: "times the maximum force before a stall", min: 1, max: 10, default: 1.3 },
-  rodAngle: { kind: "angle", symbol: "tau_min", label: "minimum angle between rod and lever", min: 0, max: "89 deg", default: "30 deg" },
-  holds: { kind: "flag", label: "holds without power", default: false },
-  timeStep: { kind: "time", symbol: "t_step", label: "step of the raise time", min: 1e-6, max: 60, default: "1 ms" },
-}
+/** Goals as they are compared, each to be made small: hours stand with a minus. */
+export type Values = readonly number[]
 
-/** Goals with what the rig says filled in. */
-export type PlanGoals = SiOf<SearchGoals> & {
-  readonly reserve: number
-  readonly stateOfCharge: number
-  /** Energy taken all day beside the moves, J. */
-  readonly standby: number
-}
+// sums and quadratures: rounded, so that the order of adding cannot tell equal ones apart
+const steps: Readonly<Record<PlanGoal["type"], number>> = { price: 1e-6, mass: 1e-9, duration: 1e-6, hours: 1e-2 }
+const rounded = (type: PlanGoal["type"], value: number) => (Number.isFinite(value) ? Math.round(value / steps[type]) * steps[type] : value)
 
-/** Everything a search works on, as plain SI data that can be sent to another thread. */
-export interface SearchPlan {
-  readonly rig: SiOf<RigDocument>
-  readonly catalogue: SiOf<Catalogue>
-  readonly goals: PlanGoals
-}
-
-/** A pack with every default in it, for a rig that has none: what the catalogue decides is put over it. */
-function plainPack(): NonNullable<SiOf<RigDocument>["pack"]> {
-  const decided: RigPack = { chemistry: "nmc", series: 1, parallel: 1, cellCapacity: 1, cellResistance: 0 }
-  const read = readInput(rigFields.pack.fields as unknown as AnyFields, decided)
-  if (!read.ok) throw new Error("the plain pack is a valid one")
-  return read.si as NonNullable<SiOf<RigDocument>["pack"]>
-}
-
-/** Puts rig, catalogue and goals together. */
-export function planOf(rig: SiOf<RigDocument>, catalogue: SiOf<Catalogue>, goals: SiOf<SearchGoals>): SearchPlan {
-  const { brief, day, hinged, pack } = rig
-  const given = goals.placements.length ? goals.placements : catalogue.placements
-  const own = hinged && {
-    name: "as drawn",
-    mass: 0,
-    price: 0,
-    fixedPivot: hinged.fixedPivot,
-    movingPivot: hinged.movingPivot,
+/** Time out and back at its worst, of all motions or of one; null where something stops them. */
+export function cycleOf(at: Judged, motion: string | null): number | null {
+  let sum = 0
+  for (const [i, model] of at.motions.entries()) {
+    if (motion !== null && model.name !== motion) continue
+    const runs = at.runs[i] ?? []
+    const times = new Map<string, number>()
+    for (const run of runs) {
+      if (!run.quick) return null
+      times.set(run.condition, (times.get(run.condition) ?? 0) + run.quick.duration)
+    }
+    sum += Math.max(...times.values())
   }
-  return {
-    rig: { ...rig, pack: pack ?? plainPack() },
-    catalogue: { ...catalogue, placements: given.length || !own ? given : [own] },
-    goals: {
-      ...goals,
-      raiseTime: goals.raiseTime ?? brief?.raiseTime ?? null,
-      stageTime: goals.stageTime ?? brief?.stageTime ?? null,
-      swing: goals.swing ?? brief?.swing ?? null,
-      moves: goals.moves ?? day?.moves ?? null,
-      reserve: goals.reserve ?? day?.reserve ?? 0.2,
-      stateOfCharge: goals.stateOfCharge ?? pack?.stateOfCharge ?? 0.8,
-      standby: day ? day.standby * day.hours : 0,
-    },
+  return sum
+}
+
+/** Time on one charge of the source that is empty first; infinite where none runs down, null where it is not known. */
+export function hoursOf(at: Judged): number | null {
+  const check = checks.find(({ id }) => id === "day-energy")
+  let least = Number.POSITIVE_INFINITY
+  for (const { result } of check?.find(at) ?? []) {
+    if ("verdict" in result || result.value === null || result.limit === null) return null
+    const { hours } = at.rig.day
+    const lasts =
+      result.kind === "energy" ? ((hours ?? 0) * result.limit) / result.value : result.relation === "at-least" ? result.value : 0
+    least = Math.min(least, lasts)
   }
+  return least
 }
 
-/** Sizes of the three families whose product is searched. */
-export function familySizes(plan: SearchPlan): { readonly mechanical: number; readonly supply: number; readonly wire: number } {
-  const { catalogue, goals } = plan
-  return {
-    mechanical: catalogue.actuators.length * catalogue.placements.length * (catalogue.springs.length + 1),
-    supply: catalogue.cells.length * goals.series.length * goals.parallel.length * (catalogue.converters.length + 1),
-    wire: catalogue.wires.length,
+/** Fields of a mechanism that say where it is held and what holds it, and nothing of what it weighs. */
+const weightless = ["fixedPivot", "movingPivot", "hinge", "hingeFriction", "mount", "spring", "transmission", "pinch"]
+
+/** Whether a field may change the mass of what moves. */
+const weighs = (tokens: readonly string[]) => tokens[2] === "mechanisms" && !weightless.includes(tokens[4] ?? "")
+
+const partsOf = (rig: RigSi, of: "price" | "mass") => rig.parts.reduce((sum, part) => sum + part.count * part[of], 0)
+
+/** The goals of a plan. */
+export class Goals {
+  readonly #plan: Plan
+  /** What parts cost and weigh that are not exchanged. */
+  readonly #fixed: Readonly<Record<"price" | "mass", number>>
+  /** Axes that change what moves, how fast, and how long it lasts. */
+  readonly #moving: readonly number[]
+  readonly #timing: readonly number[]
+  readonly #lasting: readonly number[]
+  readonly #known = new Map<string, number>()
+
+  constructor(private readonly judge: Judge) {
+    const { plan } = judge
+    this.#plan = plan
+    const taken = new Set(plan.axes.map((axis) => axis.row?.index))
+    const kept = { ...plan.rig, parts: plan.rig.parts.filter((_, i) => !taken.has(i)) }
+    this.#fixed = { price: partsOf(kept, "price"), mass: partsOf(kept, "mass") }
+    const touchedBy = (id: string) => judge.questions.find((one) => one.id === id && one.check)?.touched ?? []
+    this.#timing = touchedBy("duration-out")
+    this.#lasting = touchedBy("day-energy")
+    this.#moving = plan.axes.flatMap((_, a) => (judge.space.leaves[a]?.some(({ tokens }) => weighs(tokens)) ? [a] : []))
   }
-}
 
-type Si = SearchPlan["catalogue"]
-
-/** Parts of a mechanical family by its number. */
-export function mechanicalParts(plan: SearchPlan, index: number): MechanicalParts {
-  const { actuators, placements, springs } = plan.catalogue
-  const withNone = springs.length + 1
-  const spring = index % withNone
-  const rest = Math.floor(index / withNone)
-  return {
-    actuator: actuators[Math.floor(rest / placements.length)] as Si["actuators"][0],
-    placement: placements[rest % placements.length] as Si["placements"][0],
-    spring: springs[spring - 1] ?? null,
+  /** What a rig comes to; null where a goal has no value. */
+  of(rig: RigSi, at: Judged = this.judge.judgedOf(rig)): Values | null {
+    const values = this.#plan.goals.map(({ type, motion }): number | null => {
+      if (type === "price") return rounded(type, partsOf(rig, "price"))
+      if (type === "mass") return rounded(type, carriedMass(at) ?? 0)
+      const value = type === "duration" ? cycleOf(at, motion) : hoursOf(at)
+      return value === null ? null : rounded(type, type === "hours" ? -value : value)
+    })
+    return values.every((value) => value !== null) ? values : null
   }
-}
 
-/** An actuator, its place, and a helper spring or none. */
-export interface MechanicalParts {
-  readonly actuator: Si["actuators"][0]
-  readonly placement: Si["placements"][0]
-  readonly spring: Si["springs"][0] | null
-}
+  /** What no rig of a block comes below. */
+  least(block: Block): Values {
+    return this.#plan.goals.map(({ type, motion }) => {
+      if (type === "price" || type === "mass") return this.leastSum(type, block)
+      const touched = type === "duration" ? this.#timing : this.#lasting
+      return this.#leastFound(type, motion, touched, block)
+    })
+  }
 
-/** Parts of a supply family by its number. */
-export function supplyParts(plan: SearchPlan, index: number): SupplyParts {
-  const { cells, converters } = plan.catalogue
-  const { series, parallel } = plan.goals
-  const withNone = converters.length + 1
-  const converter = index % withNone
-  let rest = Math.floor(index / withNone)
-  const strings = parallel[rest % parallel.length] as number
-  rest = Math.floor(rest / parallel.length)
-  return {
-    cell: cells[Math.floor(rest / series.length)] as Si["cells"][0],
-    series: series[rest % series.length] as number,
-    parallel: strings,
-    converter: converters[converter - 1] ?? null,
+  /** Lowest price or mass of all parts of a block. */
+  leastSum(of: "price" | "mass", block: Block): number {
+    const sum = this.#plan.axes.reduce((total, { row, members }, a) => {
+      if (!row) return total
+      let least = Number.POSITIVE_INFINITY
+      for (const m of block[a] as readonly number[]) {
+        const member = members[m] as Axis["members"][number]
+        least = Math.min(least, this.judge.leastCount(a, member.per, block) * member[of])
+      }
+      return total + least
+    }, this.#fixed[of])
+    return rounded(of, of === "mass" ? sum + this.#movingMass(block) : sum)
+  }
+
+  /** Mass of what moves, which is no part: known once all that changes it is. */
+  #movingMass(block: Block): number {
+    if (!this.#moving.every((a) => (block[a] as readonly number[]).length === 1)) return 0
+    const pick = this.#pickOf(this.#moving, block)
+    return this.#once(`moving ${pick.join(" ")}`, () => {
+      const rig = this.judge.rigOf(pick)
+      if (!this.judge.isSound(rig)) return 0
+      const parts = rig.parts.length ? rig.parts : NO_PARTS
+      const whole = parts === rig.parts ? rig : { ...rig, parts }
+      return (carriedMass(this.judge.judgedOf(whole)) ?? 0) - partsOf(whole, "mass")
+    })
+  }
+
+  #pickOf(axes: readonly number[], block: Block): Pick {
+    return block.map((members, a) => (axes.includes(a) ? (members[0] as number) : -1))
+  }
+
+  #once(key: string, make: () => number): number {
+    const found = this.#known.get(key) ?? make()
+    this.#known.set(key, found)
+    return found
+  }
+
+  #leastFound(type: "duration" | "hours", motion: string | null, touched: readonly number[], block: Block): number {
+    const unknown = Number.NEGATIVE_INFINITY
+    const isOne = touched.every((a) => (block[a] as readonly number[]).length === 1)
+    const corner = isOne || type === "hours" ? null : this.judge.corner(RIDDEN, starves, touched, block)
+    if (!isOne && !corner) return unknown
+    const pick = this.#pickOf(touched, block)
+    return this.#once(`${type} ${motion} ${corner?.key ?? pick.join(" ")}`, () => {
+      const rig = corner ? corner.make() : this.judge.rigOf(pick)
+      if (!this.judge.isSound(rig)) return unknown
+      const at = this.judge.judgedOf(rig)
+      const value = type === "duration" ? cycleOf(at, motion) : hoursOf(at)
+      return value === null ? unknown : rounded(type, type === "hours" ? -value : value)
+    })
+  }
+
+  /** A limit of the goals that nothing of a block keeps, or null. */
+  broken(block: Block): { readonly id: string; readonly title: string } | null {
+    const { budget } = this.#plan.rig
+    for (const of of ["price", "mass"] as const) {
+      const limit = budget?.[of] ?? null
+      if (limit !== null && this.leastSum(of, block) > limit * ROUNDING) return { id: of, title: titles[of] }
+    }
+    const { duration, hours } = this.#plan.keep
+    const timed = this.#plan.goals.find((goal) => goal.type === "duration")?.motion ?? null
+    if (duration !== null && this.#leastFound("duration", timed, this.#timing, block) > duration * ROUNDING)
+      return { id: "keep.duration", title: titles.duration }
+    if (hours !== null && -this.#leastFound("hours", null, this.#lasting, block) * ROUNDING < hours)
+      return { id: "keep.hours", title: titles.hours }
+    return null
   }
 }
 
-/** Cells in series and parallel, and a converter or none. */
-export interface SupplyParts {
-  readonly cell: Si["cells"][0]
-  readonly series: number
-  readonly parallel: number
-  readonly converter: Si["converters"][0] | null
-}
+/** A limit is kept by what only rounding takes beyond it. */
+const ROUNDING = 1 + 1e-9
 
-/** The rig's arms with other parts on them. */
-export function armsWith(plan: SearchPlan, { actuator, placement, spring }: MechanicalParts): NonNullable<SiOf<RigDocument>["hinged"]> {
-  const { fixedPivot, movingPivot } = placement
-  const arms = plan.rig.hinged as NonNullable<SiOf<RigDocument>["hinged"]>
-  return { ...arms, actuator: without(actuator), fixedPivot, movingPivot, spring: spring && without(spring) }
-}
+const NO_PARTS: RigSi["parts"] = [{ name: "none", mass: 0, count: 1, price: 0, forward: 0, left: 0, height: 1 }]
 
-function without<T extends { readonly name: string; readonly mass: number; readonly price: number }>(
-  part: T,
-): Omit<T, "name" | "mass" | "price"> {
-  const { name: _name, mass: _mass, price: _price, ...bare } = part
-  return bare
-}
-
-/** The rig with another supply and wire. */
-export function suppliedRig(plan: SearchPlan, { cell, series, parallel, converter }: SupplyParts, wire: Si["wires"][0]): SiOf<RigDocument> {
-  const { rig, goals } = plan
-  const wiring = rig.wiring as NonNullable<SiOf<RigDocument>["wiring"]>
-  const size = { awg: wire.awg, area: wire.area }
-  return {
-    ...rig,
-    bank: null,
-    pack: {
-      ...(rig.pack as NonNullable<SiOf<RigDocument>["pack"]>),
-      chemistry: cell.chemistry,
-      series,
-      parallel,
-      cellCapacity: cell.capacity,
-      cellResistance: cell.resistance,
-      cellCurrent: cell.current,
-      stateOfCharge: goals.stateOfCharge,
-    },
-    converter: converter && without(converter),
-    wiring: { ...wiring, source: { ...wiring.source, ...size }, load: wiring.load && { ...wiring.load, ...size } },
-  }
-}
+const titles = {
+  price: "price of all parts",
+  mass: "mass of the whole rig",
+  duration: "time out and back",
+  hours: "time on one charge",
+} as const

@@ -1,24 +1,16 @@
-import { type StudyPool, type StudySignal, untilStopped } from "../../study/run.js"
-import { familySizes, type SearchPlan } from "./goals.js"
-import type { Reason } from "./limits.js"
-import { addFound, type Found, isNearer, type SearchPart, type SearchTask, scan, type Tally } from "./scan.js"
-
-/** What tells a search to stop: an `AbortSignal`, or anything of its shape. */
-export type CancelSignal = StudySignal
-
-/**
- * Worker threads that have loaded `alula/advice/search-worker`: most pool libraries fit as they are. One that does not know
- * signals may go on with at most eight tasks after a stop.
- */
-export type SearchPool = StudyPool
+// Runs a search: its shares one after another here, or spread over a pool; the shares are the same either way, and so is the answer.
+import { Pace, type StudyPool, type StudySignal } from "../../study/pace.js"
+import { members } from "./members.js"
+import { type Axis, type Block, type Plan, sizeOf } from "./plan.js"
+import { addFound, type Engine, engineOf, type Found, isNearer, type SearchPart, type SearchTask, scan, type Tally } from "./scan.js"
 
 /** How far a search is. */
 export interface SearchProgress {
-  /** Combinations dealt with, of how many. */
-  readonly considered: number
+  /** Combinations decided, of how many; the first report comes before any is. */
+  readonly decided: number
   readonly combinations: number
-  /** Combinations whose raise time was calculated in full. */
-  readonly evaluated: number
+  /** Combinations assessed whole. */
+  readonly assessed: number
   /** Size of the front so far. */
   readonly found: number
 }
@@ -26,98 +18,77 @@ export interface SearchProgress {
 /** How a search is run; none of it changes the answer. */
 export interface SearchOptions {
   /** Stops the search; the promise is then rejected with the signal's reason. */
-  readonly signal?: CancelSignal
-  /** Called now and then (at most ten times a second), and once at the end. */
+  readonly signal?: StudySignal
+  /** Called at the start with the size of the task, then now and then (at most ten times a second), and once at the end. */
   readonly onProgress?: (progress: SearchProgress) => void
-  /** Spreads the search over threads. */
-  readonly pool?: SearchPool
+  /** Spreads the search over threads that have loaded `alula/advice/search-worker`. */
+  readonly pool?: StudyPool
 }
 
-// timers are everywhere this runs, but not in the language's own types
-declare function setTimeout(call: () => void, milliseconds: number): unknown
+/** Most shares of a search, and most of them that do not know of each other. */
+const SHARES = 24
+const ROUND = 8
 
-/** Milliseconds worked at a stretch, and between two reports. */
-const STRETCH = 25
-const REPORT = 100
+/** The whole of a plan. */
+export const wholeOf = (plan: Plan): Block => plan.axes.map((axis) => axis.members.map((_, m) => m))
 
-/**
- * Shares of a search, in rounds. They depend on the catalogue alone, never on the number of threads, so
- * that counts and answer are the same on one thread as on many; a round knows what all before it found.
- */
-function roundsOf(plan: SearchPlan): readonly (readonly number[])[] {
-  const shares = Math.min(64, familySizes(plan).mechanical)
-  const rounds: number[][] = []
-  for (let next = 0; next < shares; ) {
-    // small ones first: what they find spares the later ones much
-    const size = Math.min(rounds.length < 2 ? 1 : 8, shares - next)
-    rounds.push(Array.from({ length: size }, (_, i) => next + i))
-    next += size
+/** Blocks that together are the whole, told apart on the axes that decide most; they depend on the plan alone, never on threads. */
+function sharesOf({ judge: { plan }, goals, order }: Engine): Block[] {
+  let blocks: Block[] = [wholeOf(plan)]
+  for (const a of order) {
+    if (blocks.length * (plan.axes[a] as Axis).members.length > SHARES) break
+    blocks = blocks.flatMap((block) => (block[a] as readonly number[]).map((m) => block.map((own, b) => (b === a ? [m] : own))))
   }
-  return rounds
+  const promise = new Map(blocks.map((block) => [block, goals.leastSum("price", block)]))
+  return blocks.sort((a, b) => (promise.get(a) as number) - (promise.get(b) as number))
 }
 
 /** Runs a search on a valid plan and gathers what its shares bring. */
-export async function runPlan(plan: SearchPlan, options: SearchOptions): Promise<SearchPart> {
-  const { signal, onProgress, pool } = options
-  const sizes = familySizes(plan)
-  const combinations = sizes.mechanical * sizes.supply * sizes.wire
+export async function runPlan(plan: Plan, { signal, onProgress, pool }: SearchOptions): Promise<SearchPart & { readonly engine: Engine }> {
+  const combinations = sizeOf(wholeOf(plan))
   const front: Found[] = []
-  const rejected: Partial<Record<Reason, Tally>> = {}
-  const sums = { considered: 0, evaluated: 0, pruned: 0 }
-  let reported = Date.now()
-  let rested = Date.now()
-
-  const report = (considered: number, evaluated: number, found: number, isLast = false): void => {
-    if (!onProgress || (!isLast && Date.now() - reported < REPORT)) return
-    reported = Date.now()
-    onProgress({ considered, combinations, evaluated, found })
-  }
+  const ruledOut: Record<string, Tally> = {}
+  const counts = { byCheck: 0, byBound: 0, assessed: 0 }
+  let running = { byCheck: 0, byBound: 0, assessed: 0, found: 0 }
+  const pace = new Pace<SearchProgress>(signal, onProgress, () => {
+    const assessed = counts.assessed + running.assessed
+    const decided = counts.byCheck + counts.byBound + running.byCheck + running.byBound + assessed
+    return { decided, combinations, assessed, found: Math.max(front.length, running.found) }
+  })
+  pace.report(true)
   const gather = (part: SearchPart): void => {
-    sums.considered += part.considered
-    sums.evaluated += part.evaluated
-    sums.pruned += part.pruned
-    for (const found of part.front) if (!front.includes(found)) addUnlessKnown(front, found)
-    for (const [reason, tally] of Object.entries(part.rejected) as [Reason, Tally][]) rejected[reason] = joined(rejected[reason], tally)
+    counts.byCheck += part.counts.byCheck
+    counts.byBound += part.counts.byBound
+    counts.assessed += part.counts.assessed
+    running = { byCheck: 0, byBound: 0, assessed: 0, found: 0 }
+    for (const found of part.front) addFound(front, found)
+    for (const [id, tally] of Object.entries(part.ruledOut)) ruledOut[id] = joined(ruledOut[id], tally)
   }
+  const engine = engineOf(members, plan)
   const here = async (task: SearchTask): Promise<SearchPart> => {
-    const steps = scan(task)
+    const steps = scan(members, engine, task)
     for (;;) {
       const step = steps.next()
       if (step.done) return step.value
-      if (Date.now() - rested < STRETCH) continue
-      report(sums.considered + step.value.considered, sums.evaluated + step.value.evaluated, step.value.found)
-      await new Promise<void>((resolve) => setTimeout(resolve, 0))
-      rested = Date.now()
-      if (signal?.aborted) throw signal.reason
+      running = { ...step.value }
+      await pace.rest()
     }
   }
-
-  const shares = roundsOf(plan)
-  const stride = shares.flat().length
-  for (const round of shares) {
-    if (signal?.aborted) throw signal.reason
-    const tasks = round.map((first): SearchTask => ({ plan, first, stride, front: [...front] }))
-    if (pool) {
-      const running = tasks.map((task) => pool.run(task, signal ? { signal } : undefined))
-      for (const part of await untilStopped(Promise.all(running), signal)) gather(part as SearchPart)
-      report(sums.considered, sums.evaluated, front.length)
-    } else for (const task of tasks) gather(await here(task))
+  const shares = sharesOf(engine)
+  for (let next = 0, size = 1; next < shares.length; next += size, size = Math.min(ROUND, 2 * size)) {
+    // small rounds first: what they find spares the later ones much
+    const tasks = shares.slice(next, next + size).map((block): SearchTask => ({ plan, block, front: [...front] }))
+    const parts: SearchPart[] = []
+    if (pool) parts.push(...(await pace.spread<SearchPart>(pool, tasks, () => undefined)))
+    else for (const task of tasks) parts.push(await here(task))
+    for (const part of parts) gather(part)
   }
-  report(sums.considered, sums.evaluated, front.length, true)
-  return { front, rejected, ...sums }
+  pace.report(true)
+  return { front, counts, ruledOut, engine }
 }
 
-/** Adds a find that another share may have brought already. */
-function addUnlessKnown(front: Found[], found: Found): void {
-  const isSame = (one: Found) => one.mechanical === found.mechanical && one.supply === found.supply && one.wire === found.wire
-  if (!front.some(isSame)) addFound(front, found)
-}
-
-function joined(before: Tally | undefined, tally: Tally): Tally {
-  if (!before) return tally
-  return {
-    combinations: before.combinations + tally.combinations,
-    members: [...new Set([...before.members, ...tally.members])],
-    closest: tally.closest && isNearer(tally.closest, before.closest) ? tally.closest : before.closest,
-  }
+function joined(tally: Tally | undefined, other: Tally): Tally {
+  if (!tally) return other
+  const nearer = other.closest && isNearer(other.closest, tally.closest) ? other.closest : tally.closest
+  return { title: tally.title, combinations: tally.combinations + other.combinations, closest: nearer }
 }

@@ -1,217 +1,271 @@
-import { type Circuit, circuitOf, supplyChain } from "../../rig/power/circuit.js"
-import { armsWith, familySizes, mechanicalParts, type SearchPlan, suppliedRig } from "./goals.js"
-import {
-  boundTime,
-  budgetRefusal,
-  currentRefusal,
-  dayRefusal,
-  mechanicalRefusal,
-  type Reason,
-  type Refusal,
-  raiseOrRefusal,
-  reasonFamily,
-  type Supply,
-  suppliesOf,
-  supplyRefusal,
-  type Wire,
-  wireRefusal,
-  wiresOf,
-} from "./limits.js"
-import { type Mechanics, mechanicsOf } from "./profile.js"
+// One share of a search, worked off by branch and bound: the most promising block first.
+import { findingsOf, type RigFinding } from "../../rig/check/assess.js"
+import type { Members } from "../../rig/whole/fields.js"
+import { Goals, type Values } from "./goals.js"
+import { Judge } from "./judge.js"
+import { shortensOf } from "./monotone.js"
+import { type Axis, type Block, type Pick, type Plan, sizeOf } from "./plan.js"
 
-/** The combination that misses a limit by the smallest amount. */
-export interface Miss {
-  readonly got: number
-  readonly limit: number
-  readonly mechanical: number
-  readonly supply: number
-  readonly wire: number
+/** A choice found, by the numbers of its members. */
+export interface Found {
+  readonly pick: Pick
+  readonly values: Values
 }
 
-/** What a reason ruled out. */
+/** The combination that comes nearest to a limit of those that do not keep it. */
+export interface Miss {
+  /** Its members; −1 on axes that the limit does not hang on. */
+  readonly pick: Pick
+  readonly sentence: string
+  readonly utilisation: number
+}
+
+/** What one question ruled out. */
 export interface Tally {
+  readonly title: string
   combinations: number
-  /** Members of the reason's family it touched. */
-  members: number[]
   closest: Miss | null
 }
 
-/** A combination found, by the numbers of its parts. */
-export interface Found {
-  readonly cost: number
-  readonly mass: number
-  /** Raise time in whole steps: what is compared. */
-  readonly step: number
-  readonly raiseTime: number
-  readonly mechanical: number
-  readonly supply: number
-  readonly wire: number
-}
-
-/** A share of a search that can be worked off anywhere: every `stride`-th mechanical family from `first` on. */
+/** A share of a search that can be worked off anywhere. */
 export interface SearchTask {
-  readonly plan: SearchPlan
-  readonly first: number
-  readonly stride: number
+  readonly plan: Plan
+  readonly block: Block
   /** What was already found. */
   readonly front: readonly Found[]
+}
+
+/** How combinations were decided. */
+export interface Counts {
+  /** Ruled out by a check on the parts that it reads, or at the best corner of a block. */
+  byCheck: number
+  /** Left out because a bound proves them dominated. */
+  byBound: number
+  /** Assessed whole. */
+  assessed: number
 }
 
 /** What came of a task. */
 export interface SearchPart {
   readonly front: readonly Found[]
-  readonly considered: number
-  /** Combinations whose raise time was calculated in full. */
-  readonly evaluated: number
-  /** Combinations left out because a bound proves them dominated. */
-  readonly pruned: number
-  readonly rejected: Readonly<Partial<Record<Reason, Tally>>>
+  readonly counts: Counts
+  readonly ruledOut: Readonly<Record<string, Tally>>
 }
 
 /** How far a running task is. */
-export interface ScanState {
-  considered: number
-  evaluated: number
+export interface ScanState extends Counts {
   found: number
 }
 
-// prices and masses are sums: rounded, so that the order of adding cannot tell equal ones apart
-const roundPrice = (price: number) => Math.round(price * 1e6) / 1e6
-const roundMass = (mass: number) => Math.round(mass * 1e9) / 1e9
-
-/** Whether a combination of at least these figures is dominated: no better in any and worse in one. */
-export function isDominated(front: readonly Found[], cost: number, mass: number, step: number): boolean {
-  for (const one of front)
-    if (one.cost <= cost && one.mass <= mass && one.step <= step && (one.cost < cost || one.mass < mass || one.step < step)) return true
-  return false
+/** Whether a choice with at least these values is dominated: no better in any and worse in one. */
+export function isDominated(front: readonly Found[], least: Values): boolean {
+  return front.some(({ values }) => {
+    let worse = false
+    for (const [k, value] of values.entries()) {
+      const own = least[k] as number
+      if (value > own) return false
+      if (value < own) worse = true
+    }
+    return worse
+  })
 }
 
-/** Adds a combination that nothing in the front dominates, and takes out what it dominates; equals stay together. */
+/** Adds a choice that nothing in the front dominates, and takes out what it dominates; equals stay together. */
 export function addFound(front: Found[], found: Found): void {
-  if (isDominated(front, found.cost, found.mass, found.step)) return
-  const kept = front.filter((one) => !isDominated([found], one.cost, one.mass, one.step))
+  const isSame = (one: Found) => one.pick.every((m, a) => m === found.pick[a])
+  if (isDominated(front, found.values) || front.some(isSame)) return
+  const kept = front.filter((one) => !isDominated([found], one.values))
   front.length = 0
   front.push(...kept, found)
 }
 
-/** Whether a miss is nearer to its limit than the nearest so far. */
-export function isNearer({ got, limit }: Pick<Miss, "got" | "limit">, than: Miss | null): boolean {
-  const off = (a: number, b: number) => Math.abs(a - b) / Math.abs(b)
-  if (!Number.isFinite(got) || !Number.isFinite(limit) || limit === 0) return false
-  return than === null || off(got, limit) < off(than.got, than.limit)
+/** Whether a miss comes nearer than the nearest so far; one without a share of its limit never does but where there is none. */
+export function isNearer(miss: Miss, than: Miss | null): boolean {
+  if (!than) return true
+  return miss.utilisation > 0 && (than.utilisation === 0 || miss.utilisation < than.utilisation)
 }
 
-/** Counts what is ruled out, and by what. */
-class Rejections {
-  readonly tallies: Partial<Record<Reason, Tally>> = {}
-  readonly #touched: Partial<Record<Reason, Set<number>>> = {}
-
-  add({ reason, got, limit }: Refusal, combinations: number, place: Pick<Miss, "mechanical" | "supply" | "wire">): void {
-    this.tallies[reason] ??= { combinations: 0, members: [], closest: null }
-    const tally = this.tallies[reason]
-    tally.combinations += combinations
-    this.#touched[reason] ??= new Set()
-    const family = reasonFamily[reason]
-    if (family !== "budget") this.#touched[reason].add(place[family])
-    if (isNearer({ got, limit }, tally.closest)) tally.closest = { got, limit, ...place }
-  }
-
-  closed(): Partial<Record<Reason, Tally>> {
-    for (const [reason, tally] of Object.entries(this.tallies) as [Reason, Tally][])
-      tally.members = [...(this.#touched[reason] ?? [])].sort((a, b) => a - b)
-    return this.tallies
-  }
+/** Checks that fall short or were not made in a whole assessment, against what the plan puts up with. */
+export function failuresOf(plan: Plan, findings: readonly RigFinding[]): readonly RigFinding[] {
+  return findings.filter(({ id, verdict, because, missing }) => {
+    if (verdict === "falls short") return true
+    if (verdict !== "not enough data" && verdict !== "cannot be judged") return false
+    if (because !== null || plan.keep.unmade.includes(id)) return false
+    return missing === null || !plan.lacking.includes(`${id}: ${missing}`)
+  })
 }
 
-/** Pairs of mechanics and supply looked at between two yields; a wire calculated in full counts as some of them. */
-const BREATH = 256
-const FULL = 16
+interface Node {
+  readonly block: Block
+  /** Sum of what its goals come to at least, each in units of the whole search's span. */
+  readonly promise: number
+  readonly serial: number
+}
 
-/** Works off a task in small steps; each yield is a chance to breathe, to report or to stop. */
-export function* scan(task: SearchTask): Generator<ScanState, SearchPart> {
-  const { plan, first, stride } = task
-  const { catalogue, goals, rig } = plan
-  const sizes = familySizes(plan)
-  const supplies = suppliesOf(plan, sizes.supply)
-  const wires = wiresOf(plan)
-  const leastWire = { cost: Math.min(...wires.map((w) => w.cost)), mass: Math.min(...wires.map((w) => w.mass)) }
-  const circuits = new Map<number, Circuit>()
-  const circuitAt = (supply: Supply, wire: Wire): Circuit => {
-    const key = supply.index * wires.length + wire.index
-    const known = circuits.get(key)
-    if (known) return known
-    const made = circuitOf(supplyChain(suppliedRig(plan, supply.parts, catalogue.wires[wire.index] as SearchPlan["catalogue"]["wires"][0])))
-    circuits.set(key, made)
-    return made
+const before = (a: Node, b: Node) => a.promise < b.promise || (a.promise === b.promise && a.serial > b.serial)
+
+function push(heap: Node[], node: Node): void {
+  let at = heap.length
+  heap.push(node)
+  while (at > 0) {
+    const up = (at - 1) >> 1
+    const parent = heap[up] as Node
+    if (!before(node, parent)) break
+    heap[at] = parent
+    at = up
   }
-  const stepOf = (seconds: number) => Math.round(seconds / goals.timeStep)
+  heap[at] = node
+}
+
+function pop(heap: Node[]): Node {
+  const top = heap[0] as Node
+  const last = heap.pop() as Node
+  const size = heap.length
+  if (!size) return top
+  let at = 0
+  for (;;) {
+    let down = 2 * at + 1
+    if (down >= size) break
+    if (down + 1 < size && before(heap[down + 1] as Node, heap[down] as Node)) down++
+    if (!before(heap[down] as Node, last)) break
+    heap[at] = heap[down] as Node
+    at = down
+  }
+  heap[at] = last
+  return top
+}
+
+/** All that a plan's tasks share in one thread: made once, kept as long as the same plan is worked on. */
+export interface Engine {
+  readonly judge: Judge
+  readonly goals: Goals
+  /** Axes in the order in which they are told apart: those that decide most checks first. */
+  readonly order: readonly number[]
+  /** Axes whose members are sorted for some check, so that half of them is a block. */
+  readonly sorted: readonly boolean[]
+}
+
+/** Puts together what a plan's tasks share. */
+export function engineOf(members: Members, plan: Plan): Engine {
+  const judge = new Judge(members, plan)
+  return { judge, goals: new Goals(judge), order: orderOf(judge), sorted: sortedOf(judge) }
+}
+
+function orderOf({ questions, plan }: Judge): number[] {
+  const order: number[] = []
+  const rest = new Set(plan.axes.map((_, a) => a))
+  const width = (a: number) => (plan.axes[a] as Axis).members.length
+  while (rest.size) {
+    // the axis that leaves fewest still open of some question, then the one with fewest members
+    const gain = (a: number) =>
+      questions.reduce((sum, { touched }) => {
+        if (!touched.includes(a)) return sum
+        const open = touched.filter((b) => rest.has(b))
+        return sum + 1 / open.reduce((n, b) => n * width(b), 1)
+      }, 0)
+    const next = [...rest].reduce((a, b) => (gain(b) > gain(a) || (gain(b) === gain(a) && width(b) < width(a)) ? b : a))
+    order.push(next)
+    rest.delete(next)
+  }
+  return order
+}
+
+function sortedOf(judge: Judge): boolean[] {
+  const { axes } = judge.plan
+  const whole = axes.map((axis) => axis.members.map((_, m) => m))
+  return axes.map((_, a) =>
+    judge.questions.some(({ check, touched }) => {
+      if (!check || !touched.includes(a)) return false
+      return (
+        judge.corner(
+          check.reads,
+          shortensOf(check),
+          [a],
+          whole.map((members, b) => (b === a ? members : members.slice(0, 1))),
+        ) !== null
+      )
+    }),
+  )
+}
+
+/** Works off a task in small steps; each yield is a chance to rest, to report or to stop. */
+export function* scan(members: Members, { judge, goals, order, sorted }: Engine, task: SearchTask): Generator<ScanState, SearchPart> {
+  const { plan } = judge
   const front = [...task.front]
-  const rejections = new Rejections()
-  const state: ScanState = { considered: 0, evaluated: 0, found: front.length }
-  let pruned = 0
+  const ruledOut: Record<string, Tally> = {}
+  const state: ScanState = { byCheck: 0, byBound: 0, assessed: 0, found: front.length }
+  const ruleOut = (id: string, title: string, combinations: number, miss: Miss | null) => {
+    ruledOut[id] ??= { title, combinations: 0, closest: null }
+    const tally = ruledOut[id] as Tally
+    tally.combinations += combinations
+    if (miss && isNearer(miss, tally.closest)) tally.closest = miss
+  }
+  const start = goals.least(task.block)
+  const spans = start.map((least) => Math.max(Math.abs(least), 1e-9))
+  const promiseOf = (block: Block) =>
+    plan.goals.reduce((sum, { type }, k) => {
+      if (type !== "price" && type !== "mass") return sum
+      return sum + (goals.leastSum(type, block) - (start[k] as number)) / (spans[k] as number)
+    }, 0)
+  const heap: Node[] = []
+  let serial = 0
+  const admit = (block: Block) => push(heap, { block, promise: promiseOf(block), serial: serial++ })
+  admit(task.block)
 
-  for (let mechanical = first; mechanical < sizes.mechanical; mechanical += stride) {
-    const chosen = mechanicalParts(plan, mechanical)
-    const { actuator, placement, spring } = chosen
-    const mechanics = mechanicsOf(armsWith(plan, chosen))
-    const unfit = mechanicalRefusal(plan, chosen, mechanics)
-    if (unfit) {
-      const combinations = sizes.supply * sizes.wire
-      rejections.add(unfit, combinations, { mechanical, supply: -1, wire: -1 })
-      state.considered += combinations
-      yield state
+  /** Whether a block is ruled out by a question that can be decided for all of it. */
+  const isRuledOut = (block: Block, size: number): boolean => {
+    const broken = goals.broken(block)
+    if (broken) {
+      ruleOut(broken.id, broken.title, size, null)
+      return true
+    }
+    for (const [q, { id, title, touched }] of judge.questions.entries()) {
+      const decision = judge.ask(q, block)
+      if (!decision || decision.holds) continue
+      // what was found at the best corner of a block is found of no part there is
+      const isOne = touched.every((a) => (block[a] as readonly number[]).length === 1)
+      const pick = block.map((one, a) => (touched.includes(a) ? (one[0] as number) : -1))
+      ruleOut(id, title, size, isOne ? { pick, sentence: decision.sentence, utilisation: decision.utilisation } : null)
+      return true
+    }
+    return false
+  }
+
+  while (heap.length) {
+    const { block } = pop(heap)
+    const size = sizeOf(block)
+    yield state
+    if (isDominated(front, goals.least(block))) {
+      state.byBound += size
       continue
     }
-    const { raise } = mechanics as Mechanics
-    const count = rig.hinged?.count ?? 1
-    const ownCost = count * (actuator.price + placement.price + (spring?.price ?? 0))
-    const ownMass = count * (actuator.mass + placement.mass + (spring?.mass ?? 0))
-    let since = 0
-    for (const supply of supplies) {
-      const [cost, mass] = [ownCost + supply.cost, ownMass + supply.mass]
-      const [leastCost, leastMass] = [roundPrice(cost + leastWire.cost), roundMass(mass + leastWire.mass)]
-      state.considered += wires.length
-      const refused =
-        supplyRefusal(plan, supply, mechanics as Mechanics, actuator.ratedVoltage) ?? budgetRefusal(plan, leastCost, leastMass)
-      const least = refused ? 0 : stepOf(boundTime(raise, supply))
-      if (refused) rejections.add(refused, wires.length, { mechanical, supply: supply.index, wire: -1 })
-      else if (isDominated(front, leastCost, leastMass, least)) pruned += wires.length
-      else
-        for (const wire of wires) {
-          since += FULL
-          const place = { mechanical, supply: supply.index, wire: wire.index }
-          const [total, whole] = [roundPrice(cost + wire.cost), roundMass(mass + wire.mass)]
-          const known =
-            wireRefusal(plan, wire) ?? budgetRefusal(plan, total, whole) ?? currentRefusal(plan, supply, wire, mechanics as Mechanics)
-          if (known) {
-            rejections.add(known, 1, place)
-            continue
-          }
-          if (isDominated(front, total, whole, least)) {
-            pruned++
-            continue
-          }
-          state.evaluated++
-          const circuit = circuitAt(supply, wire)
-          const raiseTime = raiseOrRefusal(plan, supply, circuit, raise)
-          if (typeof raiseTime !== "number") {
-            rejections.add(raiseTime, 1, place)
-            continue
-          }
-          const step = stepOf(raiseTime)
-          // dominated whatever else may speak against it
-          if (isDominated(front, total, whole, step)) continue
-          const late = dayRefusal(plan, supply, wire, circuit, mechanics as Mechanics, raiseTime)
-          if (late) rejections.add(late, 1, place)
-          else addFound(front, { cost: total, mass: whole, step, raiseTime, ...place })
-          state.found = front.length
-        }
-      if (++since >= BREATH) {
-        since = 0
-        yield state
-      }
+    if (isRuledOut(block, size)) {
+      state.byCheck += size
+      continue
     }
-    yield state
+    const axis = order.find((a) => (block[a] as readonly number[]).length > 1)
+    if (axis !== undefined) {
+      const open = block[axis] as readonly number[]
+      const half = Math.ceil(open.length / 2)
+      const parts = sorted[axis] && open.length > 2 ? [open.slice(0, half), open.slice(half)] : open.map((m) => [m])
+      for (const part of parts) admit(block.map((own, a) => (a === axis ? part : own)))
+      continue
+    }
+    // one rig: every check that could be decided before holds; what could not is asked now
+    state.assessed++
+    const pick = block.map((one) => one[0] as number)
+    const rig = judge.rigOf(pick)
+    const isOpen = judge.questions.some((_, q) => judge.ask(q, block) === null)
+    const findings = !judge.isSound(rig) ? null : isOpen ? findingsOf(members, rig, undefined, judge.kept).findings : []
+    const [failure] = findings ? failuresOf(plan, findings) : []
+    const values = findings && !failure ? goals.of(rig, judge.judgedAt(pick)) : null
+    if (values) addFound(front, { pick, values })
+    else {
+      const why = failure ?? { id: "fits", title: "parts that go together", sentence: "", utilisation: 0 }
+      ruleOut(why.id, why.title, 1, { pick, sentence: why.sentence, utilisation: why.utilisation ?? 0 })
+    }
+    state.found = front.length
   }
-  return { front, considered: state.considered, evaluated: state.evaluated, pruned, rejected: rejections.closed() }
+  const { byCheck, byBound, assessed } = state
+  return { front, counts: { byCheck, byBound, assessed }, ruledOut }
 }

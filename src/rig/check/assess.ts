@@ -1,6 +1,7 @@
 // Every check of a rig, worst first.
 import { formatNumber, formatQuantity, type Kind } from "../../quantity/index.js"
 import { type Caution, caution, citation, commonPractice, type OutFields } from "../../solver/index.js"
+import type { KeptMotions } from "../run/situation.js"
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 import { type RigCheck, readsAny } from "./check.js"
@@ -166,8 +167,8 @@ function judgement(findings: readonly (readonly [RigFinding, readonly Caution[]]
 }
 
 /** Findings of a rig, most urgent first, with the cautions that its solvers raised; of every check, or only of those given. */
-export function findingsOf(members: Members, rig: RigSi, only: readonly RigCheck[] = checks): Judgement {
-  const at = judged(members, rig)
+export function findingsOf(members: Members, rig: RigSi, only: readonly RigCheck[] = checks, kept?: KeptMotions): Judgement {
+  const at = judged(members, rig, kept)
   return judgement(
     only.flatMap((check) => found(check, at)),
     at,

@@ -4,7 +4,7 @@ import { currentFor, effortAt, effortState, type MotionModel, type Way } from ".
 import type { QuickMove } from "../run/quick.js"
 import { QUICK_LOOKS, quickRide } from "../run/quick.js"
 import type { Ride, Stop } from "../run/ride.js"
-import { assembled, feedOf, leaning, programmed, rideOf, type Situation } from "../run/situation.js"
+import { assembled, feedOf, type KeptMotions, leaning, programmed, rideOf, type Situation } from "../run/situation.js"
 import { settle } from "../supply/settle.js"
 import { type SupplyModel, type SupplyState, supplyModel, supplyState } from "../supply/tree.js"
 import type { RigSi } from "../whole/faults.js"
@@ -112,11 +112,11 @@ function once<T>(make: () => T): () => T {
 }
 
 /** Every posture with every charge, and the rig put together under each. */
-function asked(whole: Pick<Situation, "rig" | "motions">) {
+function asked(whole: Pick<Situation, "rig" | "motions">, kept: KeptMotions | undefined) {
   const { rig } = whole
   return posturesOf(rig).flatMap(({ name: stands, posture }) => {
     // charge and cold change the supply alone: what the motions ask is the same under all of them
-    const body = leaning(whole, posture, QUICK_LOOKS)
+    const body = leaning(whole, posture, QUICK_LOOKS, kept?.curves)
     return chargesOf(rig).map((charge) => {
       const condition: Condition = { name: stands ? `${stands}, ${charge.name}` : charge.name, rig: { ...charge.rig, posture } }
       return { condition, situation: programmed({ ...body, rig: condition.rig }) }
@@ -150,10 +150,10 @@ function supplied({ rig, motions, conditions, situations, runs }: Judged): reado
   })
 }
 
-/** Puts a rig under all its conditions; each part is worked out when a check first asks for it. */
-export function judged(members: Members, rig: RigSi): Judged {
-  const whole = once(() => assembled(members, rig))
-  const all = once(() => asked(whole()))
+/** Puts a rig under all its conditions; each part is worked out when a check first asks for it, motions once for all rigs that share them. */
+export function judged(members: Members, rig: RigSi, kept?: KeptMotions): Judged {
+  const whole = once(() => assembled(members, rig, kept))
+  const all = once(() => asked(whole(), kept))
   const situations = once(() => all().map((one) => one.situation))
   const conditions = once(() => all().map((one) => one.condition))
   const runs = once(() =>

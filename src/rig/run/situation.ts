@@ -22,20 +22,38 @@ export interface Situation {
 export const situation = (members: Members, rig: RigSi, looks = LOOKS): Situation =>
   programmed(leaning(assembled(members, rig), rig.posture, looks))
 
+/** Motions put together once, for many rigs that share them: by their part of the document, which must be the same object. */
+export interface KeptMotions {
+  readonly models: WeakMap<RigSi["motions"][number], MotionModel>
+  /** What each asks of its drives, by way, posture and looks. */
+  readonly curves: WeakMap<MotionModel, Map<string, EffortCurve>>
+}
+
 /** The motions of a rig, put together. */
-export const assembled = (members: Members, rig: RigSi): Pick<Situation, "rig" | "motions"> => ({
+export const assembled = (members: Members, rig: RigSi, kept?: KeptMotions): Pick<Situation, "rig" | "motions"> => ({
   rig,
-  motions: rig.motions.map((motion, i) => motionModel(motion, buildMotion(members, motion, ["motions", i]))),
+  motions: rig.motions.map((motion, i) => {
+    const model = kept?.models.get(motion) ?? motionModel(motion, buildMotion(members, motion, ["motions", i]))
+    kept?.models.set(motion, model)
+    return model
+  }),
 })
 
 /** They on a body that leans, whatever moves when. */
-export function leaning(at: Pick<Situation, "rig" | "motions">, posture: RigSi["posture"], looks: number): Situation {
+export function leaning(
+  at: Pick<Situation, "rig" | "motions">,
+  posture: RigSi["posture"],
+  looks: number,
+  curves: KeptMotions["curves"] = new WeakMap(),
+): Situation {
   const around = standing(posture)
-  const curves = new Map<number, EffortCurve>()
   const curve = (index: number, way: Way) => {
-    const key = way * (index + 1)
-    const found = curves.get(key) ?? effortCurve(at.motions[index] as MotionModel, way, around, looks)
-    curves.set(key, found)
+    const motion = at.motions[index] as MotionModel
+    const known = curves.get(motion) ?? new Map<string, EffortCurve>()
+    curves.set(motion, known)
+    const key = `${way} ${posture.leanForward} ${posture.leanLeft} ${looks}`
+    const found = known.get(key) ?? effortCurve(motion, way, around, looks)
+    known.set(key, found)
     return found
   }
   return { ...at, around, curve, together: [at.motions.map((_, i) => i)] }
