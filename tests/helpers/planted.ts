@@ -59,6 +59,7 @@ export function everything(): RigSi {
         { type: "constant-power", name: "drum", bus, power: 0.5 },
         { type: "resistive", name: "glow", bus, resistance: 100 },
         { type: "controller", name: "receiver", bus, current: 0.1, resetVoltage: 60 },
+        { type: "lights", name: "tail lamp", bus: "spare line", current: 0.2 },
       ],
     },
   }

@@ -16,6 +16,7 @@ import { programmeChecks } from "./checks-programme.js"
 import { runChecks } from "./checks-runs.js"
 import { sourceChecks } from "./checks-sources.js"
 import { startChecks } from "./checks-start.js"
+import { togetherChecks } from "./checks-together.js"
 import { unpoweredChecks } from "./checks-unpowered.js"
 import { type Judged, judged } from "./conditions.js"
 import {
@@ -90,6 +91,7 @@ export const checks: readonly RigCheck[] = [
   ...programmeChecks,
   ...driveChecks,
   ...startChecks,
+  ...togetherChecks,
   ...unpoweredChecks,
   ...frameChecks,
   ...formingChecks,

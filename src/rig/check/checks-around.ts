@@ -7,7 +7,7 @@ import { CONTACT_LIMITS } from "../sources.js"
 import { carriedMass, inBody, roomsOf, strikeOf } from "./carried.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
-import type { Measured, NotMade } from "./finding.js"
+import { type Measured, type NotMade, worstOf } from "./finding.js"
 import { CARRIED, POSED, RIDDEN, WORN_BY } from "./paths.js"
 
 const length = (l: number) => formatQuantity("length", l)
@@ -34,6 +34,9 @@ function arms(rig: Judged): { readonly hingeHeight: number; readonly elevation: 
     }
   return { hingeHeight, elevation, panels }
 }
+
+/** Room of somebody without a rig: a packed rig is judged beside it. */
+const SOMEBODY = { width: 0.6, forward: 0.3, backward: 0.3, height: 1.8 }
 
 /** Checks of doors, wind, reach and people. */
 export const aroundChecks: readonly RigCheck[] = [
@@ -126,6 +129,45 @@ export const aroundChecks: readonly RigCheck[] = [
             }
           },
         ),
+      )
+    },
+  },
+  {
+    id: "packed-size",
+    title: "packed size and mass",
+    severity: "function",
+    reads: ["venue.packed", "day.flies"],
+    worsens: { "venue.packed.length": "up", "venue.packed.width": "up", "venue.packed.height": "up", "venue.packed.mass": "up" },
+    find: (rig) => {
+      const packed = rig.rig.venue?.packed ?? null
+      if (!rig.rig.day.flies) return []
+      if (!packed) return about("rig", lacking("venue.packed", "It has to go by air, and nothing says how large and heavy it is packed."))
+      const condition = "as checked baggage"
+      return about(
+        "rig",
+        asked(passage, { folded: SOMEBODY, packed }, condition, (out) => {
+          const sides = packed.length + packed.width + packed.height
+          const common = { relation: "at-most", condition, source: compared("passage") } as const
+          const size = sides + (out.checkedMargin as number)
+          const heaviest = packed.mass + (out.checkedMassMargin as number)
+          const ask = "Carriers differ: ask yours."
+          return worstOf([
+            {
+              ...common,
+              kind: "length",
+              value: sides,
+              limit: size,
+              sentence: `Packed, length, width and height come to ${length(sides)}; checked baggage may have ${length(size)}. ${ask}`,
+            },
+            {
+              ...common,
+              kind: "mass",
+              value: packed.mass,
+              limit: heaviest,
+              sentence: `Packed it weighs ${formatQuantity("mass", packed.mass)}; checked baggage may weigh ${formatQuantity("mass", heaviest)}. ${ask}`,
+            },
+          ]) as Measured
+        }),
       )
     },
   },

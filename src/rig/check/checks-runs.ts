@@ -50,6 +50,17 @@ export const runChecks: readonly RigCheck[] = [
         const { run } = bus
         if (!run) return null
         const { value: current, condition } = runCurrent(rig, i)
+        if (run.ambientTemperature >= run.insulation)
+          return {
+            relation: "at-most",
+            kind: "temperature",
+            value: run.ambientTemperature,
+            limit: run.insulation,
+            permitted: false,
+            sentence: `The air round the wire to ${bus.name} is at ${formatQuantity("temperature", run.ambientTemperature)} already; its insulation is good to ${formatQuantity("temperature", run.insulation)}.`,
+            condition,
+            source: sheet("wire"),
+          }
         return asked(wireHeating, heated(run, current), condition, (out) => ({
           relation: "at-most",
           kind: "temperature",
