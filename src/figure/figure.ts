@@ -51,7 +51,7 @@ export function curves(title: string, over: Column, columns: readonly Column[]):
     const parts = Array.from({ length: Math.ceil(group.length / 4) }, (_, i) => group.slice(4 * i, 4 * i + 4))
     return parts.map((part): Figure => {
       const { unit, values } = inOneUnit(part)
-      const one = part.length === 1 ? (part[0] as Column).label : title
+      const one = part.length === 1 ? `${title}: ${(part[0] as Column).label}` : title
       const series = part.map(({ label }, i) => ({
         label,
         points: across.map((at, k) => ({ x: at, y: (values[i] as readonly number[])[k] as number })),

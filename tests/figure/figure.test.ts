@@ -1,7 +1,16 @@
 import { describe, expect, it } from "vitest"
-import { frontFigure, poseFigure, powerFigure, resultFigures, secondsFigure, spreadFigure, sweepFigures } from "../../src/figure/index.js"
+import {
+  frontFigure,
+  poseFigure,
+  powerFigure,
+  resultFigures,
+  secondsFigure,
+  spreadFigure,
+  stageFigures,
+  sweepFigures,
+} from "../../src/figure/index.js"
 import { inUnit } from "../../src/quantity/index.js"
-import { assessRig, move, rigWith } from "../../src/rig/index.js"
+import { assessRig, move, perform, rigWith } from "../../src/rig/index.js"
 import { optimize, sweep, uncertainty } from "../../src/study/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
 import { readXml, type XmlElement } from "../drawing/xml.js"
@@ -44,7 +53,7 @@ describe("figures of results", () => {
   it("put every point of a move's curve where its number is", () => {
     const result = move(move.example)
     const picture =
-      resultFigures(result).find(({ title }) => title === "current") ?? resultFigures(result).find(({ svg }) => svg.includes("(A)"))
+      resultFigures(result).find(({ title }) => title.endsWith(": current")) ?? resultFigures(result).find(({ svg }) => svg.includes("(A)"))
     const root = within(picture?.svg ?? "")
     const line = all(root)
       .filter((one) => one.name === "path" && one.attributes.get("stroke-width") === "2")
@@ -80,7 +89,7 @@ describe("figures of results", () => {
     const holed = {
       columns: table.columns.map((c) => (c.path === "drop" ? { ...c, values: c.values.map((v, i) => (i === 2 ? null : v)) } : c)),
     }
-    const picture = sweepFigures(holed).find(({ title, svg }) => title === "voltage drop" || svg.includes("voltage drop"))
+    const picture = sweepFigures(holed).find(({ title, svg }) => title.endsWith(": voltage drop") || svg.includes("voltage drop"))
     const lines = all(within(picture?.svg ?? "")).filter(
       (one) => one.attributes.get("stroke-width") === "2" && (one.attributes.get("d")?.split("L").length ?? 0) > 1,
     )
@@ -116,6 +125,14 @@ describe("figures of a rig", () => {
     const lowest = Math.min(...["out", "back"].map((way) => move(rig)[way as "out"].minVoltage))
     expect(shown.length).toBeGreaterThan(0)
     expect(Math.min(...shown.map(Number))).toBeLessThanOrEqual(inUnit("voltage", lowest, "V") + 0.06)
+  })
+
+  it("show every motion, bus and source of a performance over its time", () => {
+    const played = perform(perform.example)
+    const figures = stageFigures(played)
+    const texts = figures.flatMap(({ svg }) => words(within(svg)))
+    for (const { name } of [...played.motions, ...played.buses, ...played.sources])
+      expect(texts.some((text) => text.includes(name))).toBe(true)
   })
 
   it("say what there is none of", () => {

@@ -199,6 +199,8 @@ describe.skipIf(!existsSync(CHROMIUM))("calculators in a browser", () => {
     const saved = page.waitForEvent("download")
     await page.getByRole("button", { name: "Save the report" }).click()
     expect((await saved).suggestedFilename()).toMatch(/\.html$/)
+    await page.getByRole("button", { name: "Play it in time" }).click()
+    await page.waitForSelector("figure svg[aria-label^='way of each motion']")
     const sheet = page.waitForEvent("download")
     await page.getByRole("button", { name: "Save the build sheet" }).click()
     expect((await sheet).suggestedFilename()).toMatch(/build-sheet\.html$/)

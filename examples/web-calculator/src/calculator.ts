@@ -2,7 +2,7 @@
 import { formatNumber, formatQuantity, kinds } from "alula/quantity"
 import { type AnyField, type AnyFields, type AnyOutFields, InputError, NoSolutionError, type Result, type Solver } from "alula/solver"
 import { answerTable, cautionList, refusal } from "./answer.js"
-import { el, newId, settled } from "./dom.js"
+import { el, newId, pictured, settled } from "./dom.js"
 import { packed, type Step, unpacked } from "./entered.js"
 import { form } from "./form.js"
 
@@ -180,12 +180,6 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
       el("section", { "aria-label": "Answer" }, el("h2", {}, "Answer"), answer, tools, more),
     ),
   )
-}
-
-/** A figure of the library on the page. */
-function pictured({ svg, alternative }: { readonly svg: string; readonly alternative: string }): HTMLElement {
-  const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement
-  return el("figure", {}, document.importNode(drawn, true), el("figcaption", { class: "hint" }, alternative))
 }
 
 async function copyAddress(button: HTMLElement) {

@@ -30,3 +30,15 @@ export function settled(call: () => void, milliseconds: number): () => void {
     waiting = setTimeout(call, milliseconds)
   }
 }
+
+/** A figure of the library. */
+export interface Drawn {
+  readonly svg: string
+  readonly alternative: string
+}
+
+/** A figure of the library on the page. */
+export function pictured({ svg, alternative }: Drawn): HTMLElement {
+  const drawn = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement
+  return el("figure", {}, document.importNode(drawn, true), el("figcaption", { class: "hint" }, alternative))
+}

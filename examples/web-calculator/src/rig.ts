@@ -3,7 +3,7 @@ import type { ReportContent } from "alula/report"
 import { assessRig } from "alula/rig"
 import type { AnyFields, Issue } from "alula/solver"
 import { type StarterKind, starters } from "alula/starters"
-import { el, newId, settled } from "./dom.js"
+import { type Drawn, el, newId, pictured, settled } from "./dom.js"
 import { form } from "./form.js"
 
 interface Told {
@@ -14,6 +14,7 @@ interface Told {
   readonly issues?: readonly Issue[]
   readonly failed?: string
   readonly sheet?: string
+  readonly played?: { readonly events: readonly { readonly time: number; readonly sentence: string }[]; readonly figures: readonly Drawn[] }
 }
 
 /** What comes first on the page; the rest follows as described. */
@@ -37,6 +38,7 @@ export function rigPage(): HTMLElement {
     el("div", { class: "faults", role: "alert" }),
     el("div", {}),
   ]
+  const stage = el("div", { "aria-live": "polite" })
   let asked = 0
   let last: Told | null = null
   let made: ReturnType<typeof form> | null = null
@@ -48,6 +50,15 @@ export function rigPage(): HTMLElement {
   const soon = settled(ask, 250)
   worker.addEventListener("message", ({ data }: MessageEvent<Told>) => {
     if (data.sheet !== undefined) return save(`${nameOf()}-build-sheet.html`, "text/html", data.sheet)
+    if (data.played) {
+      const { events, figures } = data.played
+      stage.replaceChildren(
+        el("h2", {}, "In time"),
+        el("ul", { class: "checks" }, ...events.map(({ sentence }) => el("li", {}, sentence))),
+        ...figures.map(pictured),
+      )
+      return stage.scrollIntoView({ block: "nearest" })
+    }
     if (data.id !== asked) return
     answer.classList.remove("stale")
     const rest = made?.tell(data.issues ?? []) ?? []
@@ -123,6 +134,11 @@ export function rigPage(): HTMLElement {
       el("button", { type: "button", click: () => save(`${nameOf()}.html`, "text/html", last?.html) }, "Save the report"),
       el(
         "button",
+        { type: "button", click: () => made && worker.postMessage({ id: asked, rig: made.value(), play: true }) },
+        "Play it in time",
+      ),
+      el(
+        "button",
         { type: "button", click: () => made && worker.postMessage({ id: asked, rig: made.value(), sheet: true }) },
         "Save the build sheet",
       ),
@@ -130,7 +146,7 @@ export function rigPage(): HTMLElement {
     el(
       "div",
       { class: "sides" },
-      el("section", { "aria-label": "Answer" }, answer),
+      el("section", { "aria-label": "Answer" }, answer, stage),
       el("section", { "aria-label": "The creature" }, problems, editor),
     ),
   )
