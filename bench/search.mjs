@@ -25,7 +25,7 @@ const supply = [
 const mechanics = [
   { at: "motions[0].drive", family: "actuator", part: "actuators" },
   { at: "motions[0].mechanisms[0]", family: "bracket", part: place },
-  { at: "motions[0].mechanisms[0].spring", family: "helper spring", part: place, without: true },
+  { at: "motions[0].mechanisms[0]", family: "helper spring", part: place, without: true },
 ]
 
 export const rows = [
