@@ -32,3 +32,29 @@ export function mathUnit(kind: Kind | "number"): string {
 export function mathOffset(kind: Kind | "number"): number {
   return kind === "temperature" ? 273.15 : 0
 }
+
+const RAISED: Readonly<Record<string, string>> = { "2": "²", "3": "³", "4": "⁴" }
+
+/** A unit text of ours (`kg/m3`, `W/m2/K`) as people write it. */
+const written = (unit: string): string =>
+  unit
+    .replace(/^([^/]+)\/([^/]+)\/(.+)$/, "$1/($2 $3)")
+    .replace(/^1\//, "/")
+    .replace(/[234]/g, (digit) => RAISED[digit] as string)
+    .replace(/ohm/g, "Ω")
+    .replace(/ /g, "·")
+
+/** The SI unit of a kind inside a line: one system, no prefixes but the kilogram's; kelvins. Empty for plain numbers. */
+export function lineUnit(kind: Kind | "number"): string {
+  if (kind === "number") return ""
+  return kind === "temperature" ? "K" : written(kinds[kind].si)
+}
+
+/** A unit that mathjs writes (`(kg m^2) / s^2`) as people write it. */
+export const asWritten = (unit: string): string =>
+  unit
+    .replace(/ \/ /g, "/")
+    .replace(/^\((.+?)\)\//, "$1/")
+    .replace(/\^([234])/g, (_, digit: string) => RAISED[digit] as string)
+    .replace(/ohm/g, "Ω")
+    .replace(/ /g, "·")

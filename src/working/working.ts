@@ -14,8 +14,12 @@ import {
   type Source,
   type Step,
 } from "../solver/index.js"
+import { DIGITS, inSi, type Line, lineOf, type Operand } from "./line.js"
 import { math } from "./mathjs.js"
-import { mathOffset, mathUnit } from "./units.js"
+import { symbolTexOf, texOf } from "./tex.js"
+import { asWritten, mathOffset, mathUnit } from "./units.js"
+
+const NO_LINE: Line = { taken: "", operands: {}, numbers: "", answers: [] }
 
 /** One worked step. */
 export interface WorkedStep {
@@ -26,9 +30,15 @@ export interface WorkedStep {
   readonly symbol: string
   /** The formula's text; empty for a given value. */
   readonly formula: string
-  /** The formula with the numbers put in. */
+  /** The formula with the numbers put in, all in SI units and with the figures that bring a pocket calculator to the answer. */
   readonly numbers: string
-  /** SI number, or numbers for a list; the relative residual of an equation. */
+  /** The formula of which the numbers are put in: where it has conditions, only what is followed. */
+  readonly taken: string
+  /** What stands in the numbers for each symbol, and for each unit that the formula names. */
+  readonly operands: Readonly<Record<string, string>>
+  /** The value in the units of the numbers; the two sides of an equation. */
+  readonly inSi: string
+  /** SI number (temperatures in °C), or numbers for a list; the relative residual of an equation. */
   readonly value: number | readonly number[]
   /** The value as a maker reads it. */
   readonly shown: string
@@ -135,30 +145,10 @@ function fromMath(kind: Kind | "number", value: unknown): number | readonly numb
   return (value as Unit).toNumber(unit) - mathOffset(kind)
 }
 
-/** One more than people read, so that a pocket calculator follows each line. */
-const DIGITS = 4
-
 function shownValue(kind: Kind | "number", value: number | readonly number[]): string {
   if (typeof value === "number") return displayNumber({ kind }, value, DIGITS)
   const list = value.slice(0, 6).map((v) => displayNumber({ kind }, v, DIGITS))
   return `[${list.join(", ")}${value.length > 6 ? ", …" : ""}]`
-}
-
-/** A value as it stands inside a formula: temperatures in kelvins, numbers with units in parentheses. */
-function insideFormula(kind: Kind | "number", value: number | readonly number[]): string {
-  if (kind === "temperature" && typeof value === "number") return `(${formatNumber(value + 273.15, 6)} K)`
-  const text = shownValue(kind, value)
-  return /^[\d.]+$|^\[/.test(text) ? text : `(${text})`
-}
-
-function withNumbers(node: MathNode, shown: ReadonlyMap<string, string>): string {
-  return node
-    .transform((part: MathNode) => {
-      const name = (part as { name?: string }).name
-      return part.type === "SymbolNode" && name !== undefined && shown.has(name) ? new math.SymbolNode(`\uE000${name}\uE001`) : part
-    })
-    .toString()
-    .replace(/\uE000(.*?)\uE001/g, (_, name: string) => shown.get(name) ?? name)
 }
 
 const relative = (left: number, right: number) => (left === right ? 0 : Math.abs(left - right) / Math.max(Math.abs(left), Math.abs(right)))
@@ -187,7 +177,7 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
   const outputs = collect(solver.output as unknown as AnyOutFields, out as Record<string, unknown>)
   const scope: Scope = new Map()
   conditions(solver.input as unknown as AnyFields, si as Record<string, unknown>, scope)
-  const shown = new Map<string, string>()
+  const known = new Map<string, Operand>()
   const values: Record<string, number | readonly number[]> = {}
   const steps: WorkedStep[] = []
 
@@ -198,25 +188,67 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
     value: number | readonly number[],
     meaning: string,
     formula = "",
-    numbers = "",
+    line: () => Line = () => NO_LINE,
     tex = "",
     source: string | null = null,
+    sides = (answers: readonly (number | readonly number[])[]) => answers.map(String).join(" = "),
   ) => {
-    const text = shownValue(quantity, value)
-    if (symbol) {
-      shown.set(symbol, insideFormula(quantity, value))
-      values[symbol] = value
-      scope.set(symbol, toMath(quantity, value))
+    // of a formula what its line comes to, of an equation both sides
+    const answer = (): number | readonly number[] => {
+      const [found] = kind === "formula" ? line().answers : []
+      if (found === undefined) return value
+      return typeof found === "number" ? found - mathOffset(quantity) : found.map((v) => v - mathOffset(quantity))
     }
-    steps.push({ kind, meaning, symbol, formula, numbers, value, shown: text, quantity, source, tex })
+    steps.push({
+      kind,
+      meaning,
+      symbol,
+      formula,
+      // asked for by who reads the working, not by who wants its values
+      get numbers() {
+        return line().numbers
+      },
+      get taken() {
+        return line().taken
+      },
+      get operands() {
+        return line().operands
+      },
+      value,
+      get shown() {
+        return shownValue(quantity, answer())
+      },
+      get inSi() {
+        if (kind === "equation") return sides(line().answers)
+        // 273.15 takes five figures
+        return inSi({ kind: quantity, value: answer() }, kind === "given" && quantity === "temperature" ? DIGITS + 1 : DIGITS)
+      },
+      quantity,
+      source,
+      tex,
+    })
+    if (!symbol) return
+    known.set(symbol, { kind: quantity, value })
+    values[symbol] = value
+    scope.set(symbol, toMath(quantity, value))
   }
+  /** The line of a step, made when it is first read, of what was known when the step was worked. */
+  const later = (nodes: readonly MathNode[], answers: readonly (number | readonly number[])[]): (() => Line) => {
+    const [then, operands] = [new Map(scope), new Map(known)]
+    let made: Line | undefined
+    return () => {
+      made ??= lineOf(nodes, then, operands, answers)
+      return made
+    }
+  }
+  const tex = (node: MathNode) => texOf(node, known)
 
   for (const { symbol, kind, value, label } of inputs) add("given", symbol, kind, value, label)
 
   for (const step of solver.formulae as readonly Step<SiOf<In>, Out>[]) {
     if ("when" in step && step.when && !math.evaluate(step.when, scope as never)) continue
     if ("given" in step) {
-      add("given", step.symbol, step.kind, step.given(si, out, trace), step.meaning, "", "", "", textOf(step.source))
+      add("given", step.symbol, step.kind, step.given(si, out, trace), step.meaning, "", undefined, "", textOf(step.source))
     } else if ("solved" in step) {
       const found = outputs.find((o) => o.symbol === step.solved)
       if (found) add("solved", found.symbol, found.kind, found.value, step.meaning)
@@ -227,6 +259,7 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
         math.isUnit(l) && math.isUnit(r)
           ? [l.toSI().toNumeric() as number, (r.to(l.toSI().formatUnits()) as Unit).toSI().toNumeric() as number]
           : [Number(l), Number(r)]
+      const unit = math.isUnit(l) ? ` ${asWritten(l.toSI().formatUnits())}` : ""
       add(
         "equation",
         "",
@@ -234,14 +267,16 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
         relative(a, b),
         step.meaning,
         `${step.left} = ${step.right}`,
-        `${withNumbers(left, shown)} = ${withNumbers(right, shown)}`,
-        `${left.toTex()} = ${right.toTex()}`,
+        later([left, right], [a, b]),
+        `${tex(left)} = ${tex(right)}`,
         textOf(step.source),
+        (answers) => answers.map((side) => `${formatNumber(Number(side), DIGITS)}${unit}`).join(" = "),
       )
     } else {
       const node = math.parse(step.is)
       const kind = step.kind ?? outputKind(solver.output as unknown as AnyOutFields, step.symbol) ?? "number"
       const value = fromMath(kind, node.evaluate(scope as never))
+      const answer = typeof value === "number" ? value + mathOffset(kind) : value.map((v) => v + mathOffset(kind))
       add(
         "formula",
         step.symbol,
@@ -249,8 +284,8 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
         value,
         step.meaning,
         step.is,
-        withNumbers(node, shown),
-        `${math.parse(step.symbol).toTex()} = ${node.toTex()}`,
+        later([node], [answer]),
+        `${symbolTexOf(step.symbol)} = ${tex(node)}`,
         textOf(step.source),
       )
     }

@@ -2,7 +2,16 @@ import { describe, expect, it } from "vitest"
 import type { Length, Temperature, Voltage } from "../../src/quantity/index.js"
 import { caution, InputError, NoSolutionError, refuse, type Solver, type Step, solver } from "../../src/solver/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
-import { type WorkedStep, working, workingMarkdown, workingOfSi, workingText } from "../../src/working/index.js"
+import {
+  type WorkedStep,
+  working,
+  workingHtml,
+  workingMarkdown,
+  workingOfSi,
+  workingText,
+  worksheetHtml,
+  worksheetMarkdown,
+} from "../../src/working/index.js"
 
 interface CubeInput {
   /** Edge. */
@@ -108,7 +117,10 @@ describe("the working of a voltage drop", () => {
       meaning: "voltage lost",
       symbol: "U",
       formula: "I * R",
-      numbers: "(4 A) * (109.4 mΩ)",
+      numbers: `(4 A) * (${Number((warm * 2.4 + 0.02).toPrecision(5))} Ω)`,
+      taken: "I * R",
+      operands: { I: "(4 A)", R: `(${Number((warm * 2.4 + 0.02).toPrecision(5))} Ω)` },
+      inSi: "0.4375 V",
       value: values.U,
       shown: "0.4375 V",
       quantity: "voltage",
@@ -118,6 +130,8 @@ describe("the working of a voltage drop", () => {
     expect(stepOf(steps, "I")).toMatchObject({ kind: "given", formula: "", numbers: "", shown: "4 A", tex: "" })
     const formulae = steps.filter((s) => s.kind === "formula")
     expect(formulae.map((s) => s.symbol)).toEqual(expect.arrayContaining(["A", "R_w", "R_c", "R", "U", "u", "U_l", "P"]))
+    expect(stepOf(steps, "A").tex, "an area, no ampere").toMatch(/^A = /)
+    expect(stepOf(steps, "T").inSi).toBe("323.15 K")
     for (const step of formulae) {
       expect(step.tex.length, step.symbol).toBeGreaterThan(step.symbol.length)
       expect(step.numbers).not.toMatch(/\b[A-Z]_|undefined|NaN|[\uE000\uE001]/)
@@ -226,33 +240,78 @@ describe("rendering", () => {
     const lines = workingText(worked).split("\n")
     expect(lines[0]).toBe("What a cube holds")
     expect(lines[1]).toBe("Given")
-    expect(lines[2]).toBe("  a = 200 mm  (edge)")
+    expect(lines[2]).toBe("  a = 200 mm = 0.2 m  (edge)")
     const from = lines.indexOf("Working")
     expect(lines.slice(from + 1)).toEqual([
       "  1. volume of the cube",
       "     V = a^3",
-      "       = (200 mm) ^ 3",
-      "       = 8 L",
+      "       = (0.2 m) ^ 3",
+      "       = 0.008 m³ = 8 L",
       "     source: Euclid: Elements, book XI",
       "  2. edge back",
-      "     c = 200 mm  (found by iteration, proved below)",
+      "     equation: c^3 = V",
+      "     answer: c = 0.2 m = 200 mm  (found by iteration)",
+      "     check: step 3",
       "  3. the edge gives the volume",
       "     c^3 = V",
-      expect.stringMatching(/^ {5}\(200 mm\) \^ 3 = \(8 L\) {2}\(both sides agree to /),
+      "     check: (0.2 m) ^ 3 = (0.008 m³)",
+      "     comes to 0.008 m³ = 0.008 m³",
     ])
   })
   it("as Markdown: a table of what is given, a numbered list with TeX", () => {
     const text = workingMarkdown(worked)
     expect(text.split("\n")[0]).toBe("## What a cube holds")
     const rows = text.split("\n").filter((l) => l.startsWith("|"))
-    expect(rows[2]).toBe("| a | 200 mm | edge |  |")
+    expect(rows[2]).toBe("| $a$ | 200 mm = 0.2 m | edge |  |")
     expect(new Set(rows.map((r) => r.split("|").length))).toEqual(new Set([6]))
     expect(text.match(/^\d+\. /gm)).toEqual(["1. ", "2. ", "3. "])
     expect(text).toMatch(/\$\$.*V.* = .*a.*\^\{3\}\$\$/)
-    expect(text.match(/\$\$/g)).toHaveLength(4)
+    // a formula, the equation of what was found by iteration, and the same with its check
+    expect(text.match(/\$\$/g)).toHaveLength(6)
     expect(text).toContain("(Euclid: Elements, book XI)")
     // what stands under a numbered step is indented to stay part of it
     for (const line of text.slice(text.indexOf("1. ")).split("\n")) expect(line).toMatch(/^(\d+\. | {3}|\s*$)/)
+  })
+})
+
+describe("for a class", () => {
+  const runs = working(
+    cube([
+      volume,
+      { symbol: "rho_w", kind: "length", meaning: "a tenth of a millimetre for each edge", is: "0.1 mm * a / (1 m)" },
+      { symbol: "W", is: "made_so ? V : 2 * V".replace("made_so", 'equalText(made, "card")'), meaning: "what counts", kind: "volume" },
+    ]),
+    { edge: "200 mm" },
+  )
+  it("as HTML: symbols are variables, units upright, everything closed", () => {
+    const html = workingHtml(runs)
+    expect(html).toContain('<msup><mrow><mi mathvariant="italic">a</mi></mrow><mrow><mn>3</mn></mrow></msup>')
+    expect(html).toContain('<msub><mi mathvariant="italic">ρ</mi><mi mathvariant="normal">w</mi></msub>')
+    expect(html).toContain('<mi mathvariant="normal">mm</mi>')
+    expect(html).toContain("<mtext>(0.2 m)</mtext>")
+    for (const page of [html, worksheetHtml(runs)]) {
+      const open: string[] = []
+      for (const [, close, name] of page.matchAll(/<(\/?)([a-z0-9]+)[^>]*>/g)) {
+        if (close) expect(open.pop()).toBe(name)
+        else open.push(name as string)
+      }
+      expect(open).toEqual([])
+    }
+  })
+  it("follows of a condition only what holds, and says of a unit what it is in SI", () => {
+    expect(stepOf(runs.steps, "W")).toMatchObject({ taken: "V", numbers: "(0.008 m³)" })
+    expect(workingText(runs)).toContain("       here V\n")
+    expect(stepOf(runs.steps, "rho_w").numbers).toBe("0.1 (0.001 m) * (0.2 m) / (1 m)")
+  })
+  it("as a sheet: what is given stands, the numbers of the steps are left out, the answers stand apart", () => {
+    for (const sheet of [worksheetMarkdown(runs), worksheetHtml(runs)]) {
+      const [asked, answers] = sheet.split("Answers") as [string, string]
+      expect(asked).toContain("200 mm = 0.2 m")
+      expect(asked).toContain("V = a ^ 3 = (______ m) ^ 3 = ______ m³")
+      expect(asked).not.toContain("0.008")
+      expect(asked).not.toContain("8 L")
+      expect(answers).toContain("V = (0.2 m) ^ 3 = 0.008 m³ = 8 L")
+    }
   })
 })
 

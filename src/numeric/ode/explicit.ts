@@ -47,12 +47,13 @@ export function explicitPair({ size, slope, relative, absolute }: Setting): Step
 
   /** Counts steps whose size stability sets. */
   const lookForStiffness = () => {
-    let [slopes, states] = [0, 0]
+    let [slopes, states, rounding] = [0, 0, 0]
     for (let i = 0; i < size; i++) {
       slopes += ((k[NEW_STATE]?.[i] as number) - (k[LAST_STAGE]?.[i] as number)) ** 2
       states += ((next[i] as number) - (last[i] as number)) ** 2
+      rounding += (1e-14 * (next[i] as number)) ** 2
     }
-    if (states > 0 && Math.abs(step) * Math.sqrt(slopes / states) > AT_THE_EDGE) {
+    if (states > rounding && Math.abs(step) * Math.sqrt(slopes / states) > AT_THE_EDGE) {
       notStiff = 0
       stiff++
     } else if (++notStiff === 6) stiff = 0

@@ -24,7 +24,10 @@ export interface OdeOptions {
   readonly maxStep?: number
   /** Slopes that may be asked for before the run stops: a million when left out. The step in hand is finished. */
   readonly maxCalls?: number
-  /** `auto` when left out: starts explicit, and changes whenever stability, not accuracy, sets the step. */
+  /**
+   * `auto` when left out: starts explicit, and changes whenever stability, not accuracy, sets the step. Until then, within the 15
+   * steps that it takes to be sure, states between explicit steps are less sure than their ends: say `stiff` where it is known.
+   */
   readonly method?: "explicit" | "stiff" | "auto"
 }
 
