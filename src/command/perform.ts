@@ -26,9 +26,9 @@ function linesOf(
     s(quasiStatic),
     s(slot),
   ])
-  const events = out.events.map(({ time, type, subject, sentence }) => {
-    const bad = failures.includes(type)
-    return `  ${s(time)}  ${looks(desk, bad ? "red" : "bold", `${bad ? "✗ " : ""}${subject}`)}: ${wrapped(sentence, desk.columns, "      ")}`
+  const events = out.events.map(({ type, sentence }) => {
+    const said = wrapped(sentence, desk.columns, "    ")
+    return failures.includes(type) ? `  ${looks(desk, "red", `✗ ${said}`)}` : `  ${said}`
   })
   return [
     went(out)
