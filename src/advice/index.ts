@@ -1,8 +1,38 @@
 export { type Catalogue, type CataloguePart, readCatalogue } from "./catalogue.js"
-export type { FaultName } from "./diagnose/faults.js"
-export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type NextMeasure } from "./diagnose/index.js"
-export type { Measured, MeasuredAngle, MeasuredCurrent, MeasuredForce, MeasuredTime, MeasuredVoltage } from "./diagnose/measured.js"
-export type { MeasureName, WarmPart } from "./diagnose/measures.js"
+export {
+  type Candidate,
+  type Departure,
+  type Diagnosis,
+  type DiagnosisCaution,
+  type DiagnosisInput,
+  type DiagnosisOutcome,
+  type DiagnosisRefusal,
+  diagnose,
+  diagnosis,
+  type NextReading,
+} from "./diagnose/index.js"
+export type {
+  CellResistanceReading,
+  CellTemperatureReading,
+  CurrentReading,
+  DoesNotMove,
+  DropReading,
+  ForceReading,
+  OneSideSlower,
+  OnMotion,
+  ReachReading,
+  RigReading,
+  SlowInTheCold,
+  SoundReading,
+  StopsAt,
+  SwingReading,
+  SwitchesOff,
+  TimeReading,
+  VoltageReading,
+  WarmPart,
+  WhenPowered,
+  WrongWay,
+} from "./diagnose/readings.js"
 export type { Choice, ChosenPart, ChosenValue, GoalReached } from "./search/choice.js"
 export { type Rejection, type Search, search, searchSize } from "./search/index.js"
 export type { PartPlace, SearchGoal, SearchKeep, SearchRequest, Vary, VaryFamily, VaryRange, VaryValues } from "./search/request.js"

@@ -11,7 +11,7 @@ import { bookkeeping } from "../helpers/spikes.js"
 
 /** Runs per law; solvers whose one call takes long get fewer, so that the suite stays usable. */
 const RUNS = 60
-const slow: Readonly<Record<string, number>> = { "linkage.placeActuator": 20, "rig.perform": 10 }
+const slow: Readonly<Record<string, number>> = { "linkage.placeActuator": 20, "rig.perform": 10, "advice.diagnosis": 10 }
 
 function frozen<T>(value: T): T {
   if (typeof value === "object" && value !== null) {

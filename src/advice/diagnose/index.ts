@@ -1,324 +1,236 @@
-import { formatNumber, formatQuantity } from "../../quantity/index.js"
-import { checkMove } from "../../rig/document/check.js"
-import type { RigDocument } from "../../rig/document/document.js"
-import { demoRig } from "../../rig/document/example.js"
-import { rigFields, rigRules } from "../../rig/document/fields.js"
+// What is wrong with the built rig: the solver, and the verb on a rig.
+
+import type { Rig, Typed } from "../../rig/index.js"
 import { FITTING, METERS } from "../../rig/sources.js"
+import { exampleRig } from "../../rig/whole/example.js"
+import type { RigSi } from "../../rig/whole/faults.js"
+import { rigFields } from "../../rig/whole/fields.js"
 import {
+  type AnyFields,
   type Caution,
   caution,
-  type Issue,
-  issue,
+  type Fields,
   type NoSolution,
+  type OutFields,
   type Result,
   refuse,
   type SiOf,
   type Solver,
   solver,
 } from "../../solver/index.js"
-import { type FaultName, faults } from "./faults.js"
-import { type Measured, measuredFields } from "./measured.js"
-import { type MeasureName, measures, type Showing } from "./measures.js"
-import { asPlanned, type Explanation, faultPairs, type Readings, singleFaults, tellingMeasure, uncertaintyOf } from "./weigh.js"
+import { answer, weigh } from "./answer.js"
+import { asPlanned, members } from "./built.js"
+import { whitened } from "./chance.js"
+import { readingFaults } from "./check.js"
+import { faultsOf } from "./faults.js"
+import { Asked, motionOf, type ReadingSi, taken } from "./predict.js"
+import { readingField } from "./reading-fields.js"
+import type { RigReading } from "./readings.js"
+import { scaled, strayings } from "./straying.js"
+import type { Diagnosis, DiagnosisInput } from "./types.js"
+import { type Explanation, taskOf } from "./weigh.js"
 
-/** Input of the {@link diagnosis} solver. */
-export interface DiagnosisInput {
-  /** The rig as planned [group] */
-  rig: RigDocument
-  /** What was measured [group] */
-  measured: Measured
+export type { Candidate, Departure, Diagnosis, DiagnosisInput, DiagnosisOutcome, NextReading } from "./types.js"
+
+/** Reason for which a diagnosis is refused. */
+export type DiagnosisRefusal = "plan-does-not-move"
+/** Cautions of a diagnosis. */
+export type DiagnosisCaution = "measure-safely" | "plausible-not-proved"
+
+type Input = DiagnosisInput<Typed, Typed, Typed>
+
+interface Trace {
+  /** What is left of each reading by the plan and by the best explanation, in uncertainties. */
+  readonly byPlan: readonly number[]
+  readonly byBest: readonly number[]
 }
 
-/** One explanation of what was measured. */
-export interface Candidate {
-  /** Names of its fault, or two. [list, each text] */
-  readonly faults: readonly string[]
-  /** In words, with the size each needs. [text] */
-  readonly explanation: string
-  /** Size of each fault, SI. [list, each number] */
-  readonly sizes: readonly number[]
-  /** Σ((measured − predicted)/uncertainty)². [number] */
-  readonly misfit: number
-  /** Share of plausibility among all explanations tried. [as a fraction] */
-  readonly plausibility: number
-}
-
-/** A measurement that would tell the two most plausible explanations apart. */
-export interface NextMeasure {
-  /** Measure [text] */
-  readonly name: string
-  /** What [text] */
-  readonly label: string
-  /** How [text] */
-  readonly how: string
-  /** What the first and the second explanation say it will show, as a maker reads it. [text] */
-  readonly first: string
-  /** Second explanation says [text] */
-  readonly second: string
-  /** How far apart they are, in uncertainties. [number] */
-  readonly apart: number
-}
-
-/** Result of {@link diagnose}. */
-export interface Diagnosis {
-  /** One sentence. [text] */
-  readonly verdict: string
-  /** Readings used [n_r] */
-  readonly readings: number
-  /** Misfit of the rig as planned. [X_0] */
-  readonly plannedMisfit: number
-  /** Whether the rig as planned already explains the readings. [yes or no] */
-  readonly asPlanned: boolean
-  /** Misfit of the most plausible explanation. [X_1] */
-  readonly bestMisfit: number
-  /** Explanations [list] */
-  readonly candidates: readonly Candidate[]
-  /** Measure next [group] */
-  readonly next: NextMeasure | null
-}
-
-type Si = SiOf<DiagnosisInput>
-
-const names = Object.keys(measures) as MeasureName[]
-
-function readingsOf(measured: Si["measured"]): Readings {
-  const list = names.flatMap((name) => {
-    const reading = measured[name]
-    return reading ? [{ name, value: reading.value, uncertainty: reading.uncertainty }] : []
-  })
-  return { list, warmest: measured.warmest === "notFelt" ? null : measured.warmest, spread: measured.spread }
-}
-
-function sizeText(name: FaultName, size: number): string {
-  const { kind } = faults[name]
-  if (kind === "ratio") return formatQuantity(kind, size, "%")
-  return kind === "number" ? formatNumber(size, 2) : formatQuantity(kind, size, undefined, 2)
-}
-
-function inWords(one: Explanation): string {
-  return one.faults
-    .map((name, i) => `${faults[name].label}: ${faults[name].parameter} ${sizeText(name, one.sizes[i] as number)}`)
-    .join("; and ")
-}
-
-const shownMeasure = (name: MeasureName, shows: Showing) => formatQuantity(measures[name].kind, shows.values[name])
-
-/** All explanations of some readings, most plausible first. */
-export function explanations(rig: Si["rig"], readings: Readings): Explanation[] {
-  const singles = singleFaults(rig, readings)
-  const best = singles[0]
-  // pairs are tried only where no single fault explains the readings: more misfit than noise gives one time in a thousand
-  const n = readings.list.length
-  const isExplained = best !== undefined && best.misfit <= n + 3.1 * Math.sqrt(2 * n)
-  return isExplained ? singles : [...singles, ...faultPairs(rig, readings, singles)].sort((a, b) => a.score - b.score)
-}
-
-function solve({ rig, measured }: Si): Diagnosis | NoSolution {
-  const readings = readingsOf(measured)
-  const planned = asPlanned(rig, readings)
-  if (!planned)
-    return refuse(
-      "plan-does-not-move",
-      "the rig as planned stalls or cannot move, so that nothing measured on it can be compared: assess the plan first",
-      0,
-    )
-  const all = explanations(rig, readings)
-  const [best, second] = all
-  if (!best) return refuse("no-fault-applies", "no known fault applies to this rig", 0)
-  const n = readings.list.length
-  // one of several faults always fits noise a little better than none: it must do so clearly to be named
-  const isAsPlanned = planned.misfit <= n + 2 * Math.sqrt(2 * n) && planned.score <= best.score + 6
-  const weights = all.map((e) => Math.exp((best.score - e.score) / 2))
-  const sum = weights.reduce((a, b) => a + b, 0)
-  const taken = readings.list.map((r) => r.name)
-  const telling = second ? tellingMeasure(best.shows, second.shows, taken, readings.spread) : null
-  const share = (weights[0] as number) / sum
-  const verdict = isAsPlanned
-    ? "What was measured is what the plan says, within its uncertainty: nothing need be wrong."
-    : `Most plausible (${formatQuantity("ratio", share, "%")}): ${inWords(best)}.${share < 0.8 && second ? ` Next: ${inWords(second)}.` : ""}`
-  return {
-    verdict,
-    readings: n,
-    plannedMisfit: planned.misfit,
-    asPlanned: isAsPlanned,
-    bestMisfit: best.misfit,
-    candidates: all.slice(0, 12).map((e, i) => ({
-      faults: e.faults,
-      explanation: inWords(e),
-      sizes: e.sizes,
-      misfit: e.misfit,
-      plausibility: (weights[i] as number) / sum,
-    })),
-    next:
-      telling && second
-        ? {
-            name: telling.name,
-            label: measures[telling.name].label,
-            how: measures[telling.name].how,
-            first: shownMeasure(telling.name, best.shows),
-            second: shownMeasure(telling.name, second.shows),
-            apart: telling.apart,
-          }
-        : null,
+/** A diagnosis of readings on a rig whose faults have been found. */
+export function solve(si: SiOf<Input>, trace?: Partial<Trace>): Diagnosis | NoSolution<DiagnosisRefusal> {
+  const rig = si.rig as unknown as RigSi
+  const readings = si.readings as readonly ReadingSi[]
+  const planned = asPlanned(rig)
+  const asked = new Asked(planned)
+  for (const reading of readings) {
+    const index = motionOf(planned, "motion" in reading ? reading : {})
+    for (const way of [1, -1] as const) {
+      const { reached } = asked.passage(index, way)
+      if (reached < 1)
+        return refuse(
+          "plan-does-not-move",
+          "By its document {motion} itself stops on its way, {shortBy ratio %} of it before the end: nothing read on the built one can be compared with that. Assess the plan first.",
+          Math.max(1 - reached, 1e-9),
+          {},
+          {},
+          { motion: rig.motions[index]?.name ?? "" },
+        )
+    }
   }
-}
-
-function check({ rig, measured }: Si): Issue[] {
-  const found: Issue[] = checkMove(rig).map((i) => ({ ...i, path: ["rig", ...i.path], message: `rig.${i.message}` }))
-  if (!names.some((name) => measured[name])) found.push(issue("missing", ["measured"], "no measured value", "at least one measured value"))
+  const task = taskOf(planned, taken(readings, planned), scaled(strayings(planned), si.straying), faultsOf(planned))
+  const weighed = weigh(task)
+  const found = answer(task, weighed)
+  if (trace) {
+    const rest = (one: Explanation) => [...whitened(task.taken, one.shows, one.noise), ...one.shows.misses]
+    Object.assign(trace, { byPlan: rest(weighed.planned), byBest: rest(weighed.best ?? weighed.planned) })
+  }
   return found
 }
 
-function cautions(): Caution[] {
+function cautions(): Caution<DiagnosisCaution>[] {
   return [
     caution(
       "measure-safely",
       "warning",
-      "Measure on a moving rig with hands, hair and meter leads clear of it, and with somebody at the switch; never bridge or lengthen a fuse to take a reading.",
+      "Measure on a moving rig with hands, hair and meter leads clear of it, and with somebody at the switch; never bridge or lengthen a fuse to take a reading, and hold nothing switched on that does not move for longer than a second or two.",
       METERS,
     ),
     caution(
       "plausible-not-proved",
       "note",
-      "A ranking of known faults, not a proof: look before you buy, and take the measurement named if one is.",
+      "A ranking of known faults, not a proof: look before you buy, and take the reading named if one is. How often each fault is met is common practice, without a source.",
     ),
   ]
 }
 
-/** Lists handed to the working: readings, what the explanation predicts, uncertainties. */
-function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number[]; shown: number[]; sigma: number[]; extra: number } {
-  const readings = readingsOf(measured)
-  const one = which === "planned" ? asPlanned(rig, readings) : explanations(rig, readings)[0]
-  const read = readings.list.map((r) => r.value)
-  const shown = readings.list.map((r) => one?.shows.values[r.name] ?? 0)
-  const sigma = readings.list.map((r) => uncertaintyOf(r, readings.spread))
-  const sum = read.reduce((s, v, i) => s + ((v - (shown[i] as number)) / (sigma[i] as number)) ** 2, 0)
-  // the warmest part's soft penalty is no reading: it is handed over as it stands
-  return { read, shown, sigma, extra: (one?.misfit ?? 0) - sum }
+const output: OutFields<Diagnosis> = {
+  verdict: { kind: "text", label: "verdict" },
+  outcome: { kind: "text", label: "outcome" },
+  readings: { kind: "number", symbol: "n_r", label: "readings used" },
+  plannedMisfit: { kind: "number", symbol: "X_0", label: "misfit of the plan" },
+  bestMisfit: { kind: "number", symbol: "X_1", label: "misfit of the best explanation" },
+  candidates: {
+    kind: "list",
+    label: "explanations",
+    of: {
+      kind: "group",
+      label: "explanation",
+      fields: {
+        explanation: { kind: "text", label: "explanation" },
+        plausibility: { kind: "ratio", label: "plausibility", unit: "%" },
+        byReadings: { kind: "ratio", label: "by the readings alone", unit: "%" },
+        chance: { kind: "ratio", label: "share of such builds that read farther off", unit: "%" },
+        misfit: { kind: "number", label: "misfit" },
+        todo: { kind: "text", label: "what to do" },
+        faults: { kind: "list", label: "faults", of: { kind: "text", label: "fault" } },
+        sizes: { kind: "list", label: "sizes (SI)", of: { kind: "number", label: "size" } },
+        sameAs: { kind: "list", label: "not told from", of: { kind: "text", label: "explanation" } },
+      },
+    },
+  },
+  departures: {
+    kind: "list",
+    label: "readings",
+    of: {
+      kind: "group",
+      label: "reading",
+      fields: {
+        reading: { kind: "text", label: "reading" },
+        read: { kind: "text", label: "read" },
+        planned: { kind: "text", label: "planned" },
+        explained: { kind: "text", label: "best explanation" },
+        apart: { kind: "number", label: "uncertainties apart" },
+      },
+    },
+  },
+  next: {
+    kind: "group",
+    label: "read next",
+    fields: {
+      type: { kind: "text", label: "type" },
+      label: { kind: "text", label: "what" },
+      how: { kind: "text", label: "how" },
+      tool: { kind: "text", label: "tool" },
+      duration: { kind: "time", label: "time it takes", unit: "min" },
+      information: { kind: "number", label: "expected information, bits" },
+      first: { kind: "text", label: "first explanation says" },
+      second: { kind: "text", label: "second explanation says" },
+    },
+  },
 }
 
 /**
- * Ranks the single faults and pairs of faults that explain what was measured on a built rig; the
- * solver behind {@link diagnose}, with one input object.
+ * Weighs what can be wrong with a built rig, one fault alone or two together, against what was read on it; the solver behind
+ * {@link diagnose}, with one input object.
  *
- * Each fault has one size (a resistance, a share of mass …). Its best size gives the lowest χ² + (size/usual)² −
- * 2·ln(prior), where χ² = Σ((m − p)/σ)² over the readings m, their predictions p by the coupled move, and σ² =
- * uncertainty² + (spread·m)² (spread for what strays with datasheets). Plausibility is exp(−score/2), shared out. Pairs
- * are tried only where no single fault explains the readings, and cost 6 more. Usual sizes, priors and the cost of a
- * pair are common practice, no source.
+ * Each row of a table of faults stands for every source, run, converter, load, drive, element and mechanism of the document that
+ * can have it, with one size. Its best size gives the lowest X = zᵀz, where z is the difference between readings and what the
+ * rig so built would show, whitened by the covariance of tools (with the gain that readings of one tool share) and of good
+ * parts that stray. Plausibility is the likelihood with the size integrated out (Laplace), times how often the fault is met.
+ * An explanation fits where at least two in a hundred such builds would read farther off (the χ² distribution of X). Where no
+ * single fault fits, pairs are tried; a pair is named alone only with two readings to spare. A healthy rig is called faulty
+ * only where something wrong is 20 times more likely than nothing, or the plan itself is as good as impossible (1 in 200).
+ * Uncertainties, usual sizes and how often faults are met are common practice, no source.
  *
- * Valid for rigs of hinged arms on linear actuators whose plan itself moves.
- *
- * **Inputs**
- * - `rig`: the rig as planned [group]
- * - `measured`: what was measured [group]
- *
- * **Results**
- *
- * `verdict`: verdict [text]; `readings`: readings used [n_r]; `plannedMisfit`: misfit of the plan [X_0]; `asPlanned`:
- * the plan explains it [yes or no]; `bestMisfit`: misfit of the best explanation [X_1]; `candidates`: explanations
- * [list]; `next`: measure next [group].
- *
- * **Symbols of the working**
- *
- * m_r: readings, SI; s_r: their uncertainties, with the parts' spread; p_0: what the plan predicts; w_0: penalty of
- * the warmest part, plan; p_1: what the best explanation predicts; w_1: penalty of the warmest part, best explanation.
- *
- * **Sources**
- * - W. H. Press and others: Numerical Recipes, 3rd edition, 2007, chapter 15 (χ² fitting, maximum likelihood with
- *   priors) (not verified against the document)
+ * Valid for readings taken with one motion moving and all others still, on a rig whose plan itself moves.
  *
  * @function
  * @throws InputError naming every fault of document and readings
- * @throws NoSolutionError `plan-does-not-move` where the rig as planned stalls
+ * @throws NoSolutionError `plan-does-not-move` where the rig as planned stops on its way
  * @example
  * ```ts
  * import { diagnosis } from 'alula/advice'
  * const found = diagnosis(diagnosis.example)
- * found.candidates[0].faults // => ['sourceContact']
+ * found.outcome // => 'one-fault'
+ * found.candidates[0].faults // => ['contact@actuators']
  * ```
  */
-export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solver<DiagnosisInput, Diagnosis>(
-  "diagnosis",
-  "What is wrong with the built rig",
-  solve,
-  () => ({
-    input: {
-      rig: { kind: "group", label: "the rig as planned", fields: rigFields, either: rigRules },
-      measured: { kind: "group", label: "what was measured", fields: measuredFields },
+export const diagnosis: Solver<DiagnosisInput, Diagnosis, DiagnosisRefusal, DiagnosisCaution> = /* @__PURE__ */ solver<
+  Input,
+  Diagnosis,
+  DiagnosisRefusal,
+  DiagnosisCaution,
+  Trace
+>("diagnosis", "What is wrong with the built rig", solve, () => ({
+  // each member's fields were checked against its interface where it is written
+  input: {
+    rig: { kind: "group", label: "the rig as planned", fields: rigFields(members) },
+    readings: { kind: "list", label: "what was read on the built one", of: readingField, min: 1, max: 60 },
+    straying: {
+      kind: "number",
+      symbol: "k_s",
+      label: "how far parts stray, against the usual",
+      min: 0.1,
+      max: 5,
+      default: 1,
     },
-    output: {
-      verdict: { kind: "text", label: "verdict" },
-      readings: { kind: "number", symbol: "n_r", label: "readings used" },
-      plannedMisfit: { kind: "number", symbol: "X_0", label: "misfit of the plan" },
-      asPlanned: { kind: "flag", label: "the plan explains it" },
-      bestMisfit: { kind: "number", symbol: "X_1", label: "misfit of the best explanation" },
-      candidates: {
-        kind: "list",
-        label: "explanations",
-        of: {
-          kind: "group",
-          label: "explanation",
-          fields: {
-            explanation: { kind: "text", label: "explanation" },
-            plausibility: { kind: "ratio", label: "plausibility", unit: "%" },
-            misfit: { kind: "number", label: "misfit" },
-            faults: { kind: "list", label: "faults", of: { kind: "text", label: "fault" } },
-            sizes: { kind: "list", label: "sizes (SI)", of: { kind: "number", label: "size" } },
-          },
-        },
-      },
-      next: {
-        kind: "group",
-        label: "measure next",
-        fields: {
-          name: { kind: "text", label: "measure" },
-          label: { kind: "text", label: "what" },
-          how: { kind: "text", label: "how" },
-          first: { kind: "text", label: "first explanation says" },
-          second: { kind: "text", label: "second explanation says" },
-          apart: { kind: "number", label: "uncertainties apart" },
-        },
-      },
-    },
-    example: {
-      rig: demoRig,
-      measured: {
-        raiseTime: { value: "15.8 s" },
-        lowerTime: { value: "11.2 s" },
-        swing: { value: "91 deg" },
-        restVoltage: { value: "10.95 V" },
-        sourceSag: { value: "0.17 V" },
-        sourceDrop: { value: "2.27 V" },
-        actuatorVoltage: { value: "8.5 V" },
-      },
-    },
-    formulae: [
-      { symbol: "m_r", kind: "number", meaning: "readings, SI", given: (si) => lists(si, "planned").read },
-      { symbol: "s_r", kind: "number", meaning: "their uncertainties, with the parts' spread", given: (si) => lists(si, "planned").sigma },
-      { symbol: "p_0", kind: "number", meaning: "what the plan predicts", given: (si) => lists(si, "planned").shown },
-      { symbol: "w_0", kind: "number", meaning: "penalty of the warmest part, plan", given: (si) => lists(si, "planned").extra },
-      { symbol: "p_1", kind: "number", meaning: "what the best explanation predicts", given: (si) => lists(si, "best").shown },
-      { symbol: "w_1", kind: "number", meaning: "penalty of the warmest part, best explanation", given: (si) => lists(si, "best").extra },
-      { symbol: "n_r", meaning: "readings used", is: "sum(s_r ./ s_r)" },
-      { symbol: "X_0", meaning: "misfit of the plan", is: "sum(((m_r - p_0) ./ s_r) .^ 2) + w_0" },
-      { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(((m_r - p_1) ./ s_r) .^ 2) + w_1" },
+  } as AnyFields as unknown as Fields<Input>,
+  output,
+  example: {
+    rig: exampleRig as unknown as Rig<Typed, Typed, Typed>,
+    readings: [
+      { type: "time", value: "15.9 s" },
+      { type: "time", way: "back", value: "11.3 s" },
+      { type: "voltage", at: "pack", during: "rest", value: "11.6 V" },
+      { type: "voltage", at: "pack", value: "11.4 V" },
+      { type: "voltage", at: "actuators", value: "9.1 V" },
     ],
-    sources: [FITTING],
-    check,
-    cautions,
-  }),
-)
+  },
+  formulae: [
+    {
+      symbol: "z_0",
+      kind: "number",
+      meaning: "what the plan leaves of each reading, in uncertainties",
+      given: (_, __, trace) => trace.byPlan ?? [],
+    },
+    { symbol: "z_1", kind: "number", meaning: "what the best explanation leaves", given: (_, __, trace) => trace.byBest ?? [] },
+    { symbol: "n_r", meaning: "readings used: each with what it leaves as a number and as something seen", is: "sum(z_0 .* 0 + 1) / 2" },
+    { symbol: "X_0", meaning: "misfit of the plan", is: "sum(z_0 .^ 2)" },
+    { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(z_1 .^ 2)" },
+  ],
+  sources: [FITTING],
+  check: (si) => readingFaults(si.rig as unknown as RigSi, si.readings as readonly ReadingSi[]),
+  cautions,
+})) as unknown as Solver<DiagnosisInput, Diagnosis, DiagnosisRefusal, DiagnosisCaution>
 
 /**
- * What is wrong with the built rig: ranks the faults that explain what was measured and names the
- * cheapest measurement that would tell the first two apart. See {@link diagnosis}.
+ * What is wrong with the built rig: which faults explain what was read on it, alone or two together, or that none on the list
+ * does; and the reading that would tell most, for the time it takes. See {@link diagnosis}.
  *
  * @param rig - the document as planned
- * @param measured - any subset of the measures, each with its uncertainty
+ * @param readings - what was read, each with its uncertainty where it is known
  * @throws InputError naming every fault of document and readings
  * @throws NoSolutionError where the rig as planned cannot move
  */
-export function diagnose(rig: RigDocument, measured: Measured): Result<Diagnosis> {
-  return diagnosis({ rig, measured })
+export function diagnose(rig: Rig, readings: readonly RigReading[]): Result<Diagnosis, DiagnosisCaution> {
+  return diagnosis({ rig, readings })
 }
