@@ -8,15 +8,17 @@ console.log(`Planned: ${move(rig).outDuration.toFixed(1)} s out. Read on the bui
 const show = (title, found) => {
   console.log(`${title}: ${found.outcome}\n  ${found.verdict}`)
   for (const c of found.candidates.slice(0, 4))
-    console.log(`  ${(100 * c.plausibility).toFixed(0).padStart(3)} %  (by the readings alone ${(100 * c.byReadings).toFixed(0)} %)  ${c.explanation}`)
-  if (found.next) console.log(`  Read next: ${found.next.label}. The first says ${found.next.first}, the second ${found.next.second}.`)
+    console.log(
+      `  ${(100 * c.plausibility).toFixed(0).padStart(3)} %  (by the readings alone ${(100 * c.byReadings).toFixed(0)} %)  ${c.explanation}`,
+    )
+  if (found.next) console.log(`  Read next: ${found.next.label}. The first says ${found.next.first}, the next one ${found.next.second}.`)
   console.log("")
 }
 
 // a stopwatch alone leaves much open, and says so
 const timed = [
   { type: "time", value: "13.4 s" },
-  { type: "time", way: "back", value: "12.1 s" },
+  { type: "time", way: "back", value: "11.6 s" },
 ]
 show("With a stopwatch only", diagnose(rig, timed))
 
@@ -35,4 +37,11 @@ const odd = [...timed, { type: "current", value: "0.45 A" }, { type: "voltage", 
 show("Readings that nothing known makes", diagnose(rig, odd))
 
 // it does not move at all
-show("It does not move", diagnose(rig, [{ type: "does-not-move" }, { type: "voltage", at: "pack", during: "rest", value: "12.1 V" }, { type: "voltage", at: "actuators", during: "rest", value: 0 }]))
+show(
+  "It does not move",
+  diagnose(rig, [
+    { type: "does-not-move" },
+    { type: "voltage", at: "pack", during: "rest", value: "12.1 V" },
+    { type: "voltage", at: "actuators", during: "rest", value: 0 },
+  ]),
+)

@@ -85,6 +85,7 @@ export function answer(task: Task, weighed: Weighed): Diagnosis {
   const { outcome, planned } = weighed
   const list = standing(weighed)
   const best = weighed.best ?? planned
+  const fits = (one: Explanation) => one === planned || one.chance >= UNFIT
   const candidates = list.slice(0, 12).map(
     (one): Candidate => ({
       faults: one.faults.map((f) => f.name),
@@ -119,6 +120,7 @@ function nextOf(task: Task, list: readonly Explanation[]): NextReading | null {
   if (!worth) return null
   const first = task.planned.motions[0]?.si.name ?? ""
   const { reading, bits, minutes, shows } = worth
+  const shown = shows.map((value) => valueText(reading, value))
   return {
     type: reading.type,
     label: readingText(reading, first),
@@ -126,8 +128,8 @@ function nextOf(task: Task, list: readonly Explanation[]): NextReading | null {
     duration: minutes * 60,
     tool: meters[reading.type as NumberType].tool,
     information: bits,
-    first: valueText(reading, shows[0] as number),
-    second: valueText(reading, shows[1] as number),
+    first: shown[0] as string,
+    second: shown.find((text) => text !== shown[0]) ?? (shown[1] as string),
   }
 }
 
@@ -157,7 +159,7 @@ function verdictOf(task: Task, weighed: Weighed, candidates: readonly Candidate[
   const measure = next ? ` Read next: ${next.label}; ${next.how}.` : ""
   if (outcome === "as-planned" || !first)
     return "What you read is what the plan says, within what tools and good parts stray: nothing need be wrong. A small fault would not show."
-  const same = first.sameAs.length ? ` These readings cannot tell it from ${first.sameAs.join(", or ")}.` : ""
+  const same = first.sameAs.length ? ` As good by these readings: ${first.sameAs.join("; or ")}.` : ""
   const order = [...candidates].sort((a, b) => b.byReadings - a.byReadings)[0] as Candidate
   const prior =
     order === first || first.sameAs.length

@@ -143,7 +143,7 @@ const output: OutFields<Diagnosis> = {
       duration: { kind: "time", label: "time it takes", unit: "min" },
       information: { kind: "number", label: "expected information, bits" },
       first: { kind: "text", label: "first explanation says" },
-      second: { kind: "text", label: "second explanation says" },
+      second: { kind: "text", label: "the next one that differs says" },
     },
   },
 }
@@ -162,6 +162,25 @@ const output: OutFields<Diagnosis> = {
  * Uncertainties, usual sizes and how often faults are met are common practice, no source.
  *
  * Valid for readings taken with one motion moving and all others still, on a rig whose plan itself moves.
+ *
+ * **Inputs**
+ * - `rig`: the rig as planned [group]
+ * - `readings`: what was read on the built one [list of 1 to 60]
+ * - `straying`: how far parts stray, against the usual [k_s; 0.1 to 5; default 1]
+ *
+ * **Results**
+ *
+ * `verdict`: verdict [text]; `outcome`: outcome [text]; `readings`: readings used [n_r]; `plannedMisfit`: misfit of
+ * the plan [X_0]; `bestMisfit`: misfit of the best explanation [X_1]; `candidates`: explanations [list]; `departures`:
+ * readings [list]; `next`: read next [group].
+ *
+ * **Symbols of the working**
+ *
+ * z_0: what the plan leaves of each reading, in uncertainties.
+ *
+ * **Sources**
+ * - W. H. Press and others: Numerical Recipes, 3rd edition, 2007, chapter 15 (χ² fitting, maximum likelihood with
+ *   priors) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of document and readings
@@ -198,11 +217,11 @@ export const diagnosis: Solver<DiagnosisInput, Diagnosis, DiagnosisRefusal, Diag
   example: {
     rig: exampleRig as unknown as Rig<Typed, Typed, Typed>,
     readings: [
-      { type: "time", value: "15.9 s" },
-      { type: "time", way: "back", value: "11.3 s" },
-      { type: "voltage", at: "pack", during: "rest", value: "11.6 V" },
-      { type: "voltage", at: "pack", value: "11.4 V" },
-      { type: "voltage", at: "actuators", value: "9.1 V" },
+      { type: "time", value: "11.6 s" },
+      { type: "time", way: "back", value: "10.5 s" },
+      { type: "voltage", at: "pack", during: "rest", value: "12.1 V" },
+      { type: "voltage", at: "pack", value: "11.9 V" },
+      { type: "voltage", at: "actuators", value: "10.5 V" },
     ],
   },
   formulae: [

@@ -101,7 +101,9 @@ export class Asked {
   shown(during: "moving" | "rest" | "stalled", index: number, way: Way): Shown {
     if (during === "rest") return this.atRest()
     const one = this.passage(index, way)
-    return during === "moving" ? one.moving : one.stalled()
+    const shown = during === "moving" ? one.moving : one.stalled()
+    // a motion on no bus leaves the tree at rest
+    return shown.volts.length || !this.built.power ? shown : { ...this.atRest(), drives: shown.drives, winding: shown.winding }
   }
 }
 
@@ -180,13 +182,11 @@ function showsOne(asked: Asked, reading: ReadingSi, planned: Asked): One {
       // a supply at its limit may hold it or switch off, whatever the document says
       return seen(gone.off ? 0 : gone.limited ? 1 : gone.reached < 1 ? 4 : PLAIN)
     case "one-side-slower": {
-      const behind = sideDifference(built, index, way)
-      if (reading.value !== null) return number(Number.isFinite(behind) ? Math.abs(behind) : Number.NaN)
-      return seen(
-        Math.abs(behind) > 0.1 * gone.time || one.weak !== null
-          ? Math.min(4, Math.max(0, 4 * (1 - Math.abs(behind) / (0.1 * gone.time)))) || 0
-          : 4,
-      )
+      const behind = Math.abs(sideDifference(built, index, way))
+      if (reading.value !== null) return number(Number.isFinite(behind) ? behind : Number.NaN)
+      // a tenth of the time is seen without a watch
+      const clear = 0.1 * (gone.time - behind)
+      return seen(behind === Number.POSITIVE_INFINITY ? 0 : Math.min(4, Math.max(0, 4 * (1 - behind / clear))))
     }
     case "slow-in-the-cold": {
       const cold = passage(inTheCold(built, index, reading.temperature), index, way)

@@ -14,7 +14,7 @@ export interface TimeReading extends OnMotion {
   type: "time"
   /** Time from start to end [t_r; 1 ms to 1 h] */
   value: Time
-  /** Uncertainty of the time [0.1 ms to 1 h; optional] */
+  /** Uncertainty of the time [st_r; 0.1 ms to 1 h; optional] */
   uncertainty?: Time | null
 }
 
@@ -25,7 +25,7 @@ export interface SwingReading {
   motion?: string | null
   /** Angle between both ends [th_r; 0 to 36000°] */
   value: Angle
-  /** Uncertainty of the angle [0.001° to 360°; optional] */
+  /** Uncertainty of the angle [sth_r; 0.001° to 360°; optional] */
   uncertainty?: Angle | null
 }
 
@@ -36,13 +36,16 @@ export interface ReachReading {
   motion?: string | null
   /** Change of length between both ends [s_r; 0 to 100 m] */
   value: Length
-  /** Uncertainty of the length [0.01 mm to 10 m; optional] */
+  /** Uncertainty of the length [ss_r; 0.01 mm to 10 m; optional] */
   uncertainty?: Length | null
 }
 
 /** When a voltage or current is read, and with which motion. */
 export interface WhenPowered extends OnMotion {
-  /** Whether the motion runs (its mean), stands still at rest, or is switched on and does not move. [moving, rest or stalled; default moving] */
+  /**
+   * Whether the motion runs (its mean), stands still at rest, or is switched on and does not move. [moving, rest or
+   * stalled; default moving]
+   */
   during?: "moving" | "rest" | "stalled"
 }
 
@@ -55,7 +58,7 @@ export interface VoltageReading extends WhenPowered {
   side?: "output" | "input"
   /** Voltage [U_r; 0 to 1000 V] */
   value: Voltage
-  /** Uncertainty of the voltage [0.01 mV to 100 V; optional] */
+  /** Uncertainty of the voltage [sU_r; 0.01 mV to 100 V; optional] */
   uncertainty?: Voltage | null
 }
 
@@ -66,7 +69,7 @@ export interface DropReading extends WhenPowered {
   along: string
   /** Voltage lost, both wires together [dU_r; 0 to 1000 V] */
   value: Voltage
-  /** Uncertainty of the voltage lost [0.01 mV to 100 V; optional] */
+  /** Uncertainty of the voltage lost [sdU_r; 0.01 mV to 100 V; optional] */
   uncertainty?: Voltage | null
 }
 
@@ -77,7 +80,7 @@ export interface CurrentReading extends WhenPowered {
   at?: string | null
   /** Current [I_r; 0 to 1000 A] */
   value: Current
-  /** Uncertainty of the current [0.01 mA to 100 A; optional] */
+  /** Uncertainty of the current [sI_r; 0.01 mA to 100 A; optional] */
   uncertainty?: Current | null
 }
 
@@ -88,9 +91,9 @@ export interface ForceReading extends OnMotion {
   mechanism?: string | null
   /** Place on its way out: 0 is the start, 1 the end. [p_r; 0 to 1; default 0.5] */
   place?: Ratio
-  /** Pull, square to the arm [F_r; 0 to 10000 N] */
+  /** Pull, square to the arm [F_r; 0 to 10 kN] */
   value: Force
-  /** Uncertainty of the pull [0.1 mN to 1000 N; optional] */
+  /** Uncertainty of the pull [sF_r; 0.1 mN to 1000 N; optional] */
   uncertainty?: Force | null
 }
 
@@ -99,9 +102,9 @@ export interface CellResistanceReading {
   type: "cell-resistance"
   /** Pack it is in [text of 1 to 100 characters] */
   source: string
-  /** Resistance of one cell [Rc_r; 0.01 mΩ to 100 Ω] */
+  /** Resistance of one cell [Rc_r; 10 µΩ to 100 Ω] */
   value: Resistance
-  /** Uncertainty of the resistance [0.01 mΩ to 10 Ω; optional] */
+  /** Uncertainty of the resistance [sRc_r; 10 µΩ to 10 Ω; optional] */
   uncertainty?: Resistance | null
 }
 
@@ -126,7 +129,7 @@ export interface StopsAt extends OnMotion {
   type: "stops-at"
   /** Angle covered until it stops [th_s; 0 to 36000°; optional] */
   angle?: Angle | null
-  /** Travel of the drive until it stops: of a rod or line [s_s; 0 to 100 m; optional] */
+  /** Travel of its rod or line until it stops [s_s; 0 to 100 m; optional] */
   stroke?: Length | null
   /** Share of its way until it stops [p_s; 0 to 1; optional] */
   share?: Ratio | null
@@ -142,7 +145,7 @@ export interface OneSideSlower extends OnMotion {
   type: "one-side-slower"
   /** By how much; left out, clearly so. [dt_r; 1 ms to 1 h; optional] */
   value?: Time | null
-  /** Uncertainty of the difference [0.1 ms to 1 h; optional] */
+  /** Uncertainty of the difference [sdt_r; 0.1 ms to 1 h; optional] */
   uncertainty?: Time | null
 }
 
@@ -167,9 +170,9 @@ export interface WrongWay {
 /** A part that gets clearly warmer than it should. */
 export interface WarmPart {
   type: "warm"
-  /** Kind of part [source, wire, contact, converter or drive] */
+  /** Part [source, wire, contact, converter or drive] */
   part: "source" | "wire" | "contact" | "converter" | "drive"
-  /** Name of the source, bus or motion it belongs to [text of 1 to 100 characters] */
+  /** Source, bus or motion it belongs to [text of 1 to 100 characters] */
   at: string
 }
 

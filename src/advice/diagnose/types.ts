@@ -9,8 +9,8 @@ export interface DiagnosisInput<D extends Typed = RigDrive, T extends Typed = Ri
   /** What was read on the built one, one motion moving at a time. [list of 1 to 60] */
   readings: readonly RigReading[]
   /**
-   * How far its parts stray from their datasheets, against the usual few per cent: 0.5 for parts that were measured, 2 for parts
-   * without a datasheet. [k_s; 0.1 to 5; default 1]
+   * How far its parts stray from their datasheets, against the usual few per cent: 0.5 for parts that were measured, 2
+   * for parts without a datasheet. [k_s; 0.1 to 5; default 1]
    */
   straying?: number
 }
@@ -32,7 +32,7 @@ export interface Candidate {
   readonly misfit: number
   /** Share of builds with exactly this that would read farther off. [as a fraction] */
   readonly chance: number
-  /** Share of plausibility among the explanations listed. [as a fraction] */
+  /** Share of plausibility among the explanations that fit; 0 where this one does not. [as a fraction] */
   readonly plausibility: number
   /** The same if all faults were met equally often: what the readings alone say. [as a fraction] */
   readonly byReadings: number
@@ -56,9 +56,9 @@ export interface Departure {
 
 /** The reading that is expected to tell most for the time it takes. */
 export interface NextReading {
-  /** Type of reading [text] */
+  /** Type [text] */
   readonly type: string
-  /** What to read [text] */
+  /** What [text] */
   readonly label: string
   /** How [text] */
   readonly how: string
@@ -70,7 +70,7 @@ export interface NextReading {
   readonly information: number
   /** What the first explanation says it will show. [text] */
   readonly first: string
-  /** Second explanation says [text] */
+  /** What the next one says that says otherwise. [text] */
   readonly second: string
 }
 
@@ -88,7 +88,7 @@ export interface Diagnosis {
   readonly bestMisfit: number
   /** Explanations [list] */
   readonly candidates: readonly Candidate[]
-  /** Readings against plan and best explanation [list] */
+  /** Readings [list] */
   readonly departures: readonly Departure[]
   /** Read next [group] */
   readonly next: NextReading | null
