@@ -94,8 +94,8 @@ export function answer(task: Task, weighed: Weighed): Diagnosis {
       sizes: one.sizes,
       misfit: one.misfit,
       chance: one.chance,
-      plausibility: shareOf(list, (other) => other === one),
-      byReadings: shareOf(list, (other) => other === one, "byReadings"),
+      plausibility: fits(one) ? shareOf(list, (other) => other === one) : 0,
+      byReadings: fits(one) ? shareOf(list, (other) => other === one, "byReadings") : 0,
       sameAs: list
         .filter((other) => other !== one && isSame(task, one, other))
         .slice(0, 4)
