@@ -1,5 +1,6 @@
 // The main job on the demo rigs: will each creature move in time, hold, last, be bearable, and what limits it.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs"
+import { remedies } from "alula/advice"
 import { buildSheet, report } from "alula/report"
 import { move, rigWith } from "alula/rig"
 import { starters } from "alula/starters"
@@ -35,7 +36,8 @@ for (const [name, rig] of rigs) {
         `    ${label.padEnd(40)} ${seconds(duration).padStart(8)}${saved > 0.005 ? `, ${seconds(saved)} saved by mending it alone` : ""}`,
       )
   }
-  const { content, html, markdown } = report(rig)
+  const found = remedies(rig)
+  const { content, html, markdown } = report(rig, { remedies: found })
   for (const { findings } of content.subjects)
     for (const f of findings)
       if (f.verdict !== "meets")
@@ -47,11 +49,15 @@ for (const [name, rig] of rigs) {
   console.log()
   const times = content.motions.map((m) => `${m.name} ${seconds(m.out.duration)} out, ${seconds(m.back.duration)} back`).join("; ")
   const { first } = content
+  const change = found.remedies.slice(0, 3).map(({ text }) => `  To change: ${text}`)
+  const unmended = found.unmended.slice(0, 2).map(({ title, subject, text }) => `  ${title} (${subject}): ${text}`)
   answers.push(
     [
       `${rig.name}: ${content.answer}`,
       `  At worst: ${times}.`,
       `  ${first ? `First ${first.title} of ${first.subject}: ${first.shownLimit ? `${first.shownValue}, must be ${first.shownLimit}.` : first.sentence}` : "Nothing falls short."} Report: out/${name}.html`,
+      ...change,
+      ...unmended,
     ].join("\n"),
   )
 }

@@ -43,6 +43,15 @@ export interface ReportCaution {
   readonly raisedBy: readonly { readonly title: string; readonly subject: string }[]
 }
 
+/** What to change, as a report takes it from `remedies` of `alula/advice`. */
+export interface ReportRemedies {
+  readonly assessment: Pick<RigAssessment, "findings">
+  /** What to change, the first thing first, each in a sentence. */
+  readonly remedies: readonly { readonly text: string }[]
+  /** What nothing mends that was tried, each in a sentence. */
+  readonly unmended: readonly { readonly title: string; readonly subject: string; readonly text: string }[]
+}
+
 /** A rig's answer. */
 export interface ReportContent {
   readonly name: string
@@ -60,6 +69,10 @@ export interface ReportContent {
   readonly hazards: readonly RigFinding[]
   /** Safety checks that could not be made. */
   readonly hazardsUnknown: number
+  /** What to change, the first thing first, in sentences; null where nobody looked for it. */
+  readonly changes: readonly string[] | null
+  /** What nothing mends that was tried. */
+  readonly unmended: ReportRemedies["unmended"]
   readonly subjects: readonly SubjectChecks[]
   readonly cautions: readonly ReportCaution[]
 }
@@ -94,9 +107,23 @@ function wayOf(runs: readonly Run[], way: Run["way"], wanted: number | null, cer
   return { duration: worst?.quick?.duration ?? null, wanted, condition: worst?.condition ?? "", certain }
 }
 
+/** Findings with what to change, of the same rig. */
+function withChanges(findings: readonly RigFinding[], { assessment }: ReportRemedies): readonly RigFinding[] {
+  const told = assessment.findings
+  const same = told.length === findings.length && findings.every((f, i) => told[i]?.id === f.id && told[i]?.sentence === f.sentence)
+  if (!same) throw new TypeError("report: the remedies are those of another rig")
+  return findings.map((f, i) => ({ ...f, change: told[i]?.change ?? null }))
+}
+
 /** The answer of a rig that was judged. */
-export function contentOf(assessment: RigAssessment, { findings, raised, judged }: Judgement, defaults: Defaults): ReportContent {
+export function contentOf(
+  assessment: RigAssessment,
+  { findings: judgedFindings, raised, judged }: Judgement,
+  defaults: Defaults,
+  remedies: ReportRemedies | null,
+): ReportContent {
   const { rig } = judged
+  const findings = remedies ? withChanges(judgedFindings, remedies) : judgedFindings
   const { fallsShort, marginal, unknown, meets } = assessment
   const subjects = new Map<string, RigFinding[]>()
   for (const f of findings) {
@@ -124,6 +151,8 @@ export function contentOf(assessment: RigAssessment, { findings, raised, judged 
     }),
     first: first?.verdict === "falls short" ? first : null,
     hazards: safety.filter((f) => f.verdict === "falls short" || f.verdict === "marginal"),
+    changes: remedies?.remedies.map(({ text }) => text) ?? null,
+    unmended: remedies ? remedies.unmended.map(({ title, subject, text }) => ({ title, subject, text })) : [],
     hazardsUnknown: safety.filter((f) => f.verdict === "not enough data" || f.verdict === "cannot be judged").length,
     subjects: [...subjects].map(([subject, list]) => ({ subject, findings: list })),
     cautions: [

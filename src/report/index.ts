@@ -1,6 +1,6 @@
-export type { MotionAnswer, ReportCaution, ReportContent, ReportState, SubjectChecks, WayAnswer } from "./content.js"
+export type { MotionAnswer, ReportCaution, ReportContent, ReportRemedies, ReportState, SubjectChecks, WayAnswer } from "./content.js"
 export type { Defaults } from "./defaults.js"
-export { type FirstEdition, type Report, type ReportKit, report } from "./report.js"
+export { type FirstEdition, type Report, type ReportKit, type ReportOptions, report } from "./report.js"
 export { type BuildSheet, buildSheet } from "./sheet/build-sheet.js"
 export type {
   SheetBend,

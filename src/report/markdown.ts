@@ -5,7 +5,7 @@ import type { ReportContent } from "./content.js"
 import { against, capital, defaultsLine, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
 
 const row = (f: RigFinding) =>
-  `| ${marks[f.verdict]} ${f.verdict} | ${text(f.title)} | ${text(f.shownValue)} | ${text(f.shownLimit)} | ${share(f.utilisation)} | ${text(capital(f.sentence))} | ${text([f.condition, f.source].filter(Boolean).join("; "))} |`
+  `| ${marks[f.verdict]} ${f.verdict} | ${text(f.title)} | ${text(f.shownValue)} | ${text(f.shownLimit)} | ${share(f.utilisation)} | ${text(capital(f.sentence))}${f.change === null ? "" : ` Change: ${text(f.change)}`} | ${text([f.condition, f.source].filter(Boolean).join("; "))} |`
 
 const table = (findings: readonly RigFinding[]) => [
   "| verdict | check | found | must be | of its limit | finding | condition; limit from |",
@@ -19,7 +19,7 @@ const bullet = (f: RigFinding) =>
 
 /** The report as Markdown. */
 export function markdownOf(content: ReportContent): string {
-  const { motions, first, hazards, hazardsUnknown, subjects, cautions } = content
+  const { motions, first, hazards, hazardsUnknown, subjects, cautions, changes, unmended } = content
   const [standing] = cautions
   return [
     `# ${text(content.name)}`,
@@ -31,6 +31,7 @@ export function markdownOf(content: ReportContent): string {
     ...motions.map((m) => `| ${text(m.name)} | ${time(m.out)} | ${wanted(m.out)} | ${time(m.back)} | ${wanted(m.back)} |`),
     "",
     ...(first ? [`## What falls short first${first.severity === "safety" ? ", and could hurt somebody" : ""}`, "", bullet(first), ""] : []),
+    ...(changes?.[0] ? ["## What to change first", "", text(changes[0]), ""] : []),
     `## What ${first?.severity === "safety" ? "else " : ""}could hurt somebody`,
     "",
     // told once: what falls short first stands above
@@ -43,6 +44,15 @@ export function markdownOf(content: ReportContent): string {
     defaultsLine(content.defaults),
     "",
     ...(content.note ? [text(content.note), ""] : []),
+    ...(changes?.length || unmended.length
+      ? [
+          "## What to change",
+          "",
+          ...(changes ?? []).map((one, i) => `${i + 1}. ${text(one)}`),
+          ...unmended.map((one) => `- ${text(capital(one.subject))}, ${text(one.title)}: ${text(one.text)}`),
+          "",
+        ]
+      : []),
     "## Checks",
     "",
     ...subjects.flatMap(({ subject, findings }) => {

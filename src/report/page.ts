@@ -24,7 +24,7 @@ function used({ utilisation }: RigFinding): string {
 function row(f: RigFinding): string {
   const tone = tones[f.verdict]
   const small = [f.condition && `Condition: ${f.condition}`, f.source && `limit from ${f.source}`].filter(Boolean).join("; ")
-  return `<tr><td class="v ${tone}">${marks[f.verdict]} ${f.verdict}</td><th scope="row">${text(capital(f.title))}</th><td class="n">${text(f.shownValue)}</td><td class="n">${text(f.shownLimit)}</td><td class="n ${tone}">${used(f)}</td><td class="why">${text(capital(f.sentence))} <small>${text(small)}${small ? "." : ""}</small></td></tr>`
+  return `<tr><td class="v ${tone}">${marks[f.verdict]} ${f.verdict}</td><th scope="row">${text(capital(f.title))}</th><td class="n">${text(f.shownValue)}</td><td class="n">${text(f.shownLimit)}</td><td class="n ${tone}">${used(f)}</td><td class="why">${text(capital(f.sentence))} <small>${text(small)}${small ? "." : ""}</small>${f.change === null ? "" : `<br><b>Change</b>: ${text(f.change)}`}</td></tr>`
 }
 
 const table = (findings: readonly RigFinding[], caption: string) =>
@@ -69,6 +69,18 @@ function timeCell(way: WayAnswer): string {
 const motionRow = ({ name, out, back }: MotionAnswer) =>
   `<tr><th scope="row">${text(capital(name))}</th>${timeCell(out)}${timeCell(back)}</tr>`
 
+/** Remedies told; the checks tell the rest, each with its own. */
+const TOLD = 6
+
+/** What to change: the list, and what nothing mends. */
+function changesOf({ changes, unmended }: ReportContent): string {
+  if (changes === null || !(changes.length || unmended.length)) return ""
+  const list = changes.slice(0, TOLD).map((one) => `<li>${text(one)}</li>`)
+  const open = unmended.map((one) => `<li><b>${text(capital(one.subject))}, ${text(one.title)}</b>: ${text(one.text)}</li>`)
+  return `<h2>What to change</h2>
+${list.length ? `<p class="quiet">Each was tried on the whole assessment as it is told, and makes no verdict worse; one at a time unless it says otherwise.</p><ol>${list.join("\n")}</ol>` : ""}${open.length ? fold(many(open.length, "finding that nothing tried mends", "findings that nothing tried mends"), `<ul>${open.join("\n")}</ul>`) : ""}`
+}
+
 /** The report as one page: no script, nothing loaded. */
 export function pageOf(content: ReportContent, picture: Picture | null): string {
   const { name, motions, first, hazards, hazardsUnknown, subjects, cautions } = content
@@ -86,11 +98,13 @@ export function pageOf(content: ReportContent, picture: Picture | null): string 
 <div class="first"><div>
 <p class="answer ${tone}">${mark} ${text(content.answer)}</p>
 <table><caption hidden>Times, the worst of all conditions</caption><thead><tr><th scope="col">motion</th><th scope="col">out</th><th scope="col">wanted</th><th scope="col">back</th><th scope="col">wanted</th></tr></thead><tbody>${motions.map(motionRow).join("")}</tbody></table>
-${first ? `<h2>What falls short first${first.severity === "safety" ? ", and could hurt somebody" : ""}</h2><ul>${hazard(first)}</ul>${first.change === null ? "" : `<p>${text(first.change)}</p>`}` : ""}
+${first ? `<h2>What falls short first${first.severity === "safety" ? ", and could hurt somebody" : ""}</h2><ul>${hazard(first)}</ul>${content.changes?.length ? "" : first.change === null ? "" : `<p>${text(first.change)}</p>`}` : ""}
+${content.changes?.[0] ? `<h2>What to change first</h2><p>${text(content.changes[0])}</p>` : ""}
 <h2>What ${first?.severity === "safety" ? "else " : ""}could hurt somebody</h2><ul>${shown.map(hazard).join("")}${left ? `<li>${many(left, "more safety check", "more safety checks")} below.</li>` : ""}${loud.length ? `<li>${many(loud.length, "warning that goes", "warnings that go")} with the checks, below.</li>` : ""}${hazardsUnknown ? `<li><b class="open">? ${many(hazardsUnknown, "safety check", "safety checks")} could not be made</b>: what is not checked is not known to be safe.</li>` : ""}</ul>
 ${standing ? `<p class="quiet">${text(standing.message)} ${defaultsLine(content.defaults)}</p>` : ""}
 </div>${picture ? `<figure>${picture.svg}<figcaption>${text(picture.caption)}</figcaption></figure>` : ""}</div>
 ${content.note ? `<p class="quiet">${text(content.note)}</p>` : ""}
+${changesOf(content)}
 <h2>Checks</h2>
 <p class="quiet">Lines with a triangle unfold; on paper only what is unfolded is printed.</p>
 ${subjects.map((one) => subjectOf(one, subjects)).join("\n")}

@@ -12,7 +12,7 @@ import {
 } from "../rig/index.js"
 import { brought } from "../rig/whole/read.js"
 import { type AnyFields, isNoSolution, type SiOf } from "../solver/index.js"
-import { contentOf, type ReportContent } from "./content.js"
+import { contentOf, type ReportContent, type ReportRemedies } from "./content.js"
 import { defaultsOf } from "./defaults.js"
 import { markdownOf } from "./markdown.js"
 import { pageOf } from "./page.js"
@@ -28,6 +28,14 @@ export interface Report {
 
 /** What a report needs of a kit that {@link rigWith} made. */
 export type ReportKit<D extends Typed, T extends Typed, M extends Typed> = Pick<RigKit<D, T, M>, "assess">
+
+/** What a report may take beside the rig. */
+export interface ReportOptions<D extends Typed, T extends Typed, M extends Typed> {
+  /** The verb of a kit that {@link rigWith} made; left out, that over our own members. */
+  readonly assess?: RigKit<D, T, M>["assess"]
+  /** What to change, as `remedies` of `alula/advice` found it for this very rig. */
+  readonly remedies?: ReportRemedies
+}
 
 /** A document of version 1: it has no motions, so that one of version 2 with members nobody knows is not taken for it. */
 export interface FirstEdition extends RigDocument {
@@ -61,18 +69,21 @@ export function report(rig: Rig): Report
  */
 export function report(rig: FirstEdition): Report
 /**
- * The answer of a rig that names members of one's own.
+ * The answer of a rig with what to change on it, or of one that names members of one's own.
  *
  * @param rig - a rig document
- * @param kit - verbs over these members, from `rigWith`
+ * @param options - what to change, as `remedies` found it; verbs over these members, from `rigWith`
  * @throws InputError naming every fault of the document
  */
 export function report<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism>(
   rig: NoInfer<Rig<D, T, M>>,
-  kit: ReportKit<D, T, M>,
+  options: ReportOptions<D, T, M>,
 ): Report
-export function report(rig: object, kit: object = { assess: assessRig }): Report {
-  const { assess } = kit as { readonly assess: AnyAssess }
+export function report(rig: object, options: object = {}): Report {
+  const { assess = assessRig as unknown as AnyAssess, remedies = null } = options as {
+    readonly assess?: AnyAssess
+    readonly remedies?: ReportRemedies | null
+  }
   const document = "version" in rig && rig.version === 1 ? brought(rig as Readonly<Record<string, unknown>>) : rig
   const si: SiOf<Rig<Typed, Typed, Typed>> = assess.read(document)
   const trace: Partial<Judgement> = {}
@@ -80,7 +91,7 @@ export function report(rig: object, kit: object = { assess: assessRig }): Report
   const { findings, raised, judged } = trace
   if (isNoSolution(assessment) || !findings || !raised || !judged) throw new TypeError("report: the kit is not one that rigWith made")
   const defaults = defaultsOf(assess.input as unknown as AnyFields, document as Readonly<Record<string, unknown>>)
-  const content = contentOf(assessment, { findings, raised, judged }, defaults)
+  const content = contentOf(assessment, { findings, raised, judged }, defaults, remedies)
   const [first] = judged.motions
   const picture = first ? sweptPicture(first, judged.rig.wearer?.stature ?? null) : null
   return { content, markdown: markdownOf(content), html: pageOf(content, picture) }

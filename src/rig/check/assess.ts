@@ -156,6 +156,9 @@ function found(check: RigCheck, at: Judged): readonly (readonly [RigFinding, rea
   })
 }
 
+/** Findings of one check. */
+export const foundBy = (check: RigCheck, at: Judged): readonly RigFinding[] => found(check, at).map(([finding]) => finding)
+
 function judgement(findings: readonly (readonly [RigFinding, readonly Caution[]])[], at: Judged): Judgement {
   // one hazard has many texts: merged by what they say, not by their code
   const raised = new Map<string, { readonly caution: Caution; readonly by: RigFinding[] }>()

@@ -29,6 +29,7 @@ import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "./docu
 import { exampleRig } from "./example.js"
 import { buildMotion, type RigSi, rigFaults } from "./faults.js"
 import { type Members, rigFields } from "./fields.js"
+import { withMembers } from "./kit-members.js"
 import { readDocument } from "./read.js"
 
 type Si = RigSi & { readonly motion: string | null }
@@ -335,7 +336,7 @@ function makeMove(members: Members): Solver<MoveInput<Typed, Typed, Typed>, Move
 function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAssessment> {
   type Input = Rig<Typed, Typed, Typed>
   const si = (rig: SiOf<Input>) => rig as unknown as RigSi
-  return solver<Input, RigAssessment, string, string, Judgement>(
+  const verb = solver<Input, RigAssessment, string, string, Judgement>(
     "assessRig",
     "Whether the whole rig does what is wanted, check by check",
     (rig, trace) => {
@@ -364,6 +365,7 @@ function makeAssess(members: Members): Solver<Rig<Typed, Typed, Typed>, RigAsses
       cautions: (_, out, trace) => [...assessCautions(out), ...(trace.raised ?? []).map((one) => one.caution)],
     }),
   )
+  return withMembers(verb, members)
 }
 
 const verdictNumber: Readonly<Record<CheckVerdict, number>> = {
