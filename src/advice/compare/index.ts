@@ -163,7 +163,6 @@ export function judgementOf(assess: AnyAssess, document: unknown): Judgement {
  *
  * @param a - a rig document
  * @param b - the same rig with something changed
- * @param kit - verbs over members of one's own, from `rigWith`
  * @throws InputError naming every fault of a document
  * @example
  * ```ts
@@ -174,6 +173,14 @@ export function judgementOf(assess: AnyAssess, document: unknown): Judgement {
  * ```
  */
 export function compare(a: Rig, b: Rig): Comparison
+/**
+ * Two rigs side by side that name members of one's own.
+ *
+ * @param a - a rig document
+ * @param b - the same rig with something changed
+ * @param kit - verbs over these members, from `rigWith`
+ * @throws InputError naming every fault of a document
+ */
 export function compare<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism>(
   a: NoInfer<Rig<D, T, M>>,
   b: NoInfer<Rig<D, T, M>>,

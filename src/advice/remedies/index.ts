@@ -233,7 +233,6 @@ type AnyAssess = AssessingKit<Typed, Typed, Typed>["assess"]
  *
  * @param rig - a rig document
  * @param options - parts at hand, what may be changed, how many assessments may be made
- * @param kit - verbs over members of one's own, from `rigWith`
  * @throws InputError naming every fault of the document, the catalogue or the options
  * @example
  * ```ts
@@ -246,6 +245,14 @@ type AnyAssess = AssessingKit<Typed, Typed, Typed>["assess"]
  * ```
  */
 export function remedies(rig: Rig, options?: RemediesOptions): Remedies
+/**
+ * What to change on a rig that names members of one's own.
+ *
+ * @param rig - a rig document
+ * @param options - parts at hand, what may be changed, how many assessments may be made
+ * @param kit - verbs over these members, from `rigWith`
+ * @throws InputError naming every fault of the document, the catalogue or the options
+ */
 export function remedies<D extends Typed = RigDrive, T extends Typed = RigTransmission, M extends Typed = RigMechanism>(
   rig: NoInfer<Rig<D, T, M>>,
   options: RemediesOptions,
