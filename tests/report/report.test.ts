@@ -1,5 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
+import { remedies } from "../../src/advice/index.js"
 import { escapeMarkdown, escapeXml } from "../../src/drawing/index.js"
 import { si } from "../../src/quantity/index.js"
 import { type ReportState, report } from "../../src/report/index.js"
@@ -326,5 +327,27 @@ describe("rig documents", () => {
   ] as const)("%s is refused", (text, message) => {
     expect(() => readRig(text)).toThrow(InputError)
     expect(() => readRig(text)).toThrow(message)
+  })
+})
+
+describe("a report with what to change", () => {
+  const rig = { ...rigOf("folding-skew-wing") }
+  const found = remedies(rig, { allowed: ["motions[].drive"] })
+  const { content, html, markdown } = report(rig, { remedies: found })
+
+  it("tells the first change on its first screen, and beside each finding its own", () => {
+    const [first] = found.remedies
+    expect(first).toBeDefined()
+    expect(html.indexOf(escapeXml(first?.text ?? ""))).toBeLessThan(html.indexOf("<svg"))
+    expect(markdown).toContain(escapeMarkdown(first?.text ?? ""))
+    const told = content.subjects.flatMap(({ findings }) => findings).filter(({ change }) => change !== null)
+    expect(told.map(({ change }) => change).sort()).toEqual(
+      found.assessment.findings.flatMap(({ change }) => (change === null ? [] : [change])).sort(),
+    )
+    for (const { text } of found.unmended) expect(html).toContain(escapeXml(text))
+    expect(report(rig).content.changes).toBeNull()
+  })
+  it("takes no other rig's", () => {
+    expect(() => report(rigOf("umbrella-legs"), { remedies: found })).toThrow(TypeError)
   })
 })

@@ -154,7 +154,9 @@ const brief = ({ before, after }: FindingPair) => {
   return { id, subject, title }
 }
 
-function remedyOf({ parts, trial, mended }: Rival, base: Judgement): Remedy {
+function remedyOf({ parts, trial, mended: all }: Rival, base: Judgement): Remedy {
+  // told in the order of the assessment, the most urgent first
+  const mended = [...all].sort((a, b) => base.findings.indexOf(a.before as RigFinding) - base.findings.indexOf(b.before as RigFinding))
   const prices = parts.map(({ rung }) => rung.price ?? null)
   const price = prices.every((one) => one !== null) ? prices.reduce<number>((sum, one) => sum + (one ?? 0), 0) : null
   const motions = changedMotions(base.judged, trial.judged)

@@ -3,10 +3,11 @@ import type { RigSi } from "../../rig/whole/faults.js"
 import { expand, namesAlong, valueAt } from "./paths.js"
 import { type Shown, type Steps, stepped, tellValue } from "./steps.js"
 
-/** What a change asks of its maker, from the lightest on. */
-export const works = ["setting", "small part", "new part", "rebuilding", "asking less"] as const
 /** What a change asks of its maker: turning something, a small part, a new part, rebuilding, or asking less of the rig. */
-export type Work = (typeof works)[number]
+export type Work = "setting" | "small part" | "new part" | "rebuilding" | "asking less"
+
+/** The same from the lightest on. */
+export const works: readonly Work[] = ["setting", "small part", "new part", "rebuilding", "asking less"]
 
 /** One value of a document, as it is to stand there. */
 export interface Setting {
