@@ -86,7 +86,7 @@ if (!only) {
     ["drive", "linearActuator"],
     ["converter", "converterLimit"],
     ["linkage", "hingeActuator"],
-    ["rig", "moveTime"],
+    ["rig", "move"],
   ]) {
     console.log(
       `  ${`${domain}.${name}`.padEnd(52)} ${(await size(`import { ${name} } from "alula/${domain}"; console.log(${name})`)).toString().padStart(7)} B, from the root ${await size(`import { ${name} } from "alula"; console.log(${name})`)} B`,

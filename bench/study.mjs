@@ -1,22 +1,22 @@
 // Studies against the bare loop of kernels that they stand on.
-import { moveTime } from "alula/rig"
+import { move } from "alula/rig"
 import { optimize, sensitivity, uncertainty } from "alula/study"
 import { voltageDrop } from "alula/wire"
 
-const rig = moveTime.read(moveTime.example)
+const rig = move.read(move.example)
 const run = voltageDrop.read(voltageDrop.example)
-const spreads = { "hinged.hingeFriction": "± 20 %", "hinged.movingPivot.radius": "± 1 mm", "pack.cellResistance": "± 10 %" }
-const moves = "study: 32 × rig.moveTime.si, a bare loop"
+const spreads = { "motions.0.mechanisms.0.hingeFriction": "± 20 %", "power.sources.0.cellResistance": "± 10 %" }
+const moves = "study: 32 × rig.move.si, a bare loop"
 const drops = "study: 10 000 × wire.voltageDrop.si, a bare loop"
 const repeat = (count, kernel, si) => () => {
   for (let i = 0; i < count; i++) kernel.si(si)
 }
 
 export const rows = [
-  { name: moves, run: repeat(32, moveTime, rig) },
+  { name: moves, run: repeat(32, move, rig) },
   {
-    name: "study.uncertainty (32 samples of rig.moveTime)",
-    run: () => uncertainty(moveTime, moveTime.example, spreads, { outputs: ["raiseTime"], samples: 31, within: 0, worst: false }),
+    name: "study.uncertainty (32 samples of rig.move)",
+    run: () => uncertainty(move, move.example, spreads, { outputs: ["outDuration"], samples: 31, within: 0, worst: false }),
     baseline: moves,
   },
   { name: drops, run: repeat(10_000, voltageDrop, run) },

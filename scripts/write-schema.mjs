@@ -1,9 +1,9 @@
 // Writes the JSON Schema of the rig document beside the built package.
 import { mkdirSync, writeFileSync } from "node:fs"
-import { moveTime } from "../dist/rig/index.js"
+import { assessRig } from "../dist/rig/index.js"
 
 const schema = {
-  ...moveTime.jsonSchema(),
+  ...assessRig.jsonSchema(),
   title: "Rig document",
   description: "A whole wearable: one JSON document that every check of alula/rig reads",
 }

@@ -1,10 +1,10 @@
 // why: where the seconds of each motion go.
 import { formatQuantity } from "../quantity/index.js"
-import { type MotionMove, move, type Rig } from "../rig/index.js"
+import { type Move, move, type Rig } from "../rig/index.js"
 import { BadInput, columnsOf, type Desk, EXIT, looks, wrapped } from "./desk.js"
 
 const s = (time: number) => formatQuantity("time", time)
-type Way = MotionMove["out"]
+type Way = Move["out"]
 
 function wayLines(desk: Desk, name: string, way: Way, wanted: string): string[] {
   const rows = way.waterfall.map(({ label, duration, saved }, i) => {

@@ -1,7 +1,7 @@
 // Where the seconds of a move go, step by step.
 import { stepChart } from "../drawing/index.js"
 import { formatQuantity } from "../quantity/index.js"
-import type { MotionMove } from "../rig/index.js"
+import type { Move } from "../rig/index.js"
 import type { Figure } from "./figure.js"
 
 /**
@@ -16,7 +16,7 @@ import type { Figure } from "./figure.js"
  * secondsFigure(move(move.example)).title // => 'Where the seconds go, out'
  * ```
  */
-export function secondsFigure(move: MotionMove, way: "out" | "back" = "out"): Figure {
+export function secondsFigure(move: Move, way: "out" | "back" = "out"): Figure {
   const whole = move[way].duration
   // what rounding leaves of nothing is nothing
   const told = move[way].waterfall.map((step) => (Math.abs(step.added) > 1e-9 * whole ? step : { ...step, added: 0 }))

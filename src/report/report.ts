@@ -1,15 +1,6 @@
 import { sweptPicture } from "../figure/pose.js"
 import type { Judgement } from "../rig/check/assess.js"
-import {
-  assessRig,
-  type Rig,
-  type RigDocument,
-  type RigDrive,
-  type RigKit,
-  type RigMechanism,
-  type RigTransmission,
-  type Typed,
-} from "../rig/index.js"
+import { assessRig, type Rig, type RigDrive, type RigKit, type RigMechanism, type RigTransmission, type Typed } from "../rig/index.js"
 import { brought } from "../rig/whole/read.js"
 import { type AnyFields, isNoSolution, type SiOf } from "../solver/index.js"
 import { contentOf, type ReportContent, type ReportRemedies } from "./content.js"
@@ -38,8 +29,11 @@ export interface ReportOptions<D extends Typed, T extends Typed, M extends Typed
 }
 
 /** A document of version 1: it has no motions, so that one of version 2 with members nobody knows is not taken for it. */
-export interface FirstEdition extends RigDocument {
-  motions?: never
+export interface FirstEdition {
+  readonly version: 1
+  readonly name: string
+  readonly motions?: never
+  readonly [section: string]: unknown
 }
 
 type AnyAssess = RigKit<Typed, Typed, Typed>["assess"]

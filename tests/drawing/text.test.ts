@@ -2,8 +2,8 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { escapeMarkdown, escapeXml, plainText } from "../../src/drawing/index.js"
+import type { FirstEdition } from "../../src/report/index.js"
 import { report } from "../../src/report/index.js"
-import type { RigDocument } from "../../src/rig/index.js"
 import { display, InputError, solver } from "../../src/solver/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
 import { demo } from "../helpers/rigs.js"
@@ -70,7 +70,7 @@ describe("hostile names in a rig", () => {
     )
   }
   it.each(hostile)("%j: harmless in both reports", (text) => {
-    const rig = renamed(demo("lantern-moth-cells"), text) as RigDocument
+    const rig = renamed(demo("lantern-moth-cells"), text) as FirstEdition
     const made = report(rig)
     expect(made.html).not.toMatch(forbidden)
     expect(made.markdown).not.toMatch(forbidden)

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs"
 import { drives } from "../../src/rig/drives/index.js"
-import { assessRig, type Rig, type RigDocument, rigWith } from "../../src/rig/index.js"
+import { assessRig, type Rig, readRig } from "../../src/rig/index.js"
 import { mechanisms } from "../../src/rig/mechanisms/index.js"
 import { transmissions } from "../../src/rig/transmissions/index.js"
 import type { RigSi } from "../../src/rig/whole/faults.js"
@@ -10,15 +10,22 @@ import { readInput } from "../../src/solver/read.js"
 
 const folder = new URL("../../shared/rigs/", import.meta.url)
 
+/** A document as it lies in its file, of either version. */
+export interface Written {
+  readonly version: 1 | 2
+  readonly name: string
+  readonly [section: string]: unknown
+}
+
 /** A demo rig of shared/rigs by its file name without ending. */
-export function demo(name: string): RigDocument {
-  return JSON.parse(readFileSync(new URL(`${name}.json`, folder), "utf8")) as RigDocument
+export function demo(name: string): Written {
+  return JSON.parse(readFileSync(new URL(`${name}.json`, folder), "utf8")) as Written
 }
 
 const names = readdirSync(folder)
   .filter((f) => f.endsWith(".json"))
   .map((f) => f.slice(0, -5))
-const version = (name: string) => (demo(name) as { readonly version: number }).version
+const version = (name: string) => demo(name).version
 
 /** Names of all demo rigs written in version 1. */
 export const demoNames: readonly string[] = names.filter((name) => version(name) === 1)
@@ -26,25 +33,15 @@ export const demoNames: readonly string[] = names.filter((name) => version(name)
 /** Names of all demo rigs written in version 2. */
 export const creatureNames: readonly string[] = names.filter((name) => version(name) === 2)
 
-/** A demo rig of version 2. */
-export const creature = (name: string): Rig => demo(name) as unknown as Rig
-
-/** The cells rig on a stiff 12 V supply: no resistance anywhere. */
-export function stiffRig(): RigDocument {
-  return {
-    ...demo("lantern-moth-cells"),
-    pack: null,
-    bank: { voltage: "12 V", currentLimit: "20 A", resistance: 0, energy: "100 Wh" },
-    wiring: { source: { length: 0, awg: 10 }, switchResistance: 0 },
-  }
-}
+/** A demo rig, brought to version 2. */
+export const creature = (name: string): Rig => readRig(demo(name))
 
 /** Our own members. */
 export const members: Members = { drives, transmissions, mechanisms } as unknown as Members
 
 /** A document read into SI. */
-export function siOf(document: RigDocument | Rig): RigSi {
-  const read = readInput(assessRig.input as unknown as AnyFields, rigWith().read(document), [])
+export function siOf(document: Written | Rig): RigSi {
+  const read = readInput(assessRig.input as unknown as AnyFields, readRig(document), [])
   if (!read.ok) throw new Error(`${document.name} is no rig`)
   return read.si as unknown as RigSi
 }

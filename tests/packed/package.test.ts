@@ -50,7 +50,7 @@ describe("the packed files", () => {
     writeFileSync(
       join(folder, "use.ts"),
       `import { type VoltageDrop, voltageDrop } from "alula/wire"
-import { moveTime, type RigDocument } from "alula/rig"
+import { move, type Rig } from "alula/rig"
 import { InputError, NoSolutionError } from "alula/solver"
 import { voltageDrop as sameDrop } from "alula"
 const good: VoltageDrop = voltageDrop({ current: "4 A", length: "1 1/2 in", awg: 20, sourceVoltage: 12 })
@@ -66,7 +66,7 @@ good.drop = 3
 const tried = sameDrop.attempt({})
 if (!tried.ok && tried.error instanceof InputError) tried.error.issues[0]?.path
 if (!tried.ok && tried.error instanceof NoSolutionError) tried.error.nearest.force
-const rig: RigDocument = moveTime.example
+const rig: Rig = move.example
 export { rig, volts }
 `,
     )

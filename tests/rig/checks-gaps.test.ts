@@ -1,6 +1,6 @@
 // Gaps that close beside what moves, by brute force over the travel, and the first edition's own.
 import { describe, expect, it } from "vitest"
-import { assess, type Rig } from "../../src/rig/index.js"
+import type { Rig } from "../../src/rig/index.js"
 import { fromVersion1 } from "../../src/rig/whole/migrate.js"
 import { creature, demo } from "../helpers/rigs.js"
 import { boom, changed, finding, neck, START } from "./boom.js"
@@ -69,13 +69,10 @@ describe("gaps of several mechanisms", () => {
   })
 })
 
-describe("what version 1 said of gaps, duty and start", () => {
-  it.each(["lantern-moth-cells", "lantern-moth-bank"])("comes to the same gap and the same heat: %s", (name) => {
+describe("what a document of version 1 says of duty and start", () => {
+  it.each(["lantern-moth-cells", "lantern-moth-bank"])("is judged: %s", (name) => {
     const document = demo(name)
     const rig = fromVersion1(document as unknown as Record<string, unknown>).rig as unknown as Rig
-    const before = (id: string) => assess(document).findings.find((f) => f.check === id)
-    const old = before("pinch")
-    if (old) expect(Math.abs((finding(rig, "pinch", "arms").value as number) - (old.value as number))).toBeLessThan(1e-3)
     // version 2 lets the day's moves be no further apart than they are, and counts all that draws
     if (document.duty) expect(finding(rig, "duty", "arms").missing).toBe(null)
     expect(finding(rig, "inrush", "arms").missing).toBe(null)

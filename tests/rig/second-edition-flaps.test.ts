@@ -1,7 +1,7 @@
 // Flaps and scissor arrays of version 1 brought to version 2: the first edition's numbers, and models that share nothing with either.
 import { describe, expect, it } from "vitest"
-import { hobbyServo } from "../../src/drive/index.js"
-import { scissor, servoPushrod } from "../../src/linkage/index.js"
+import { type HobbyServoInput, hobbyServo } from "../../src/drive/index.js"
+import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../../src/linkage/index.js"
 import { si } from "../../src/quantity/index.js"
 import { assessRig, move, type Rig, rigWith } from "../../src/rig/index.js"
 import type { Mechanism } from "../../src/rig/mechanisms/mechanism.js"
@@ -10,6 +10,13 @@ import { fromVersion1 } from "../../src/rig/whole/migrate.js"
 import { demo } from "../helpers/rigs.js"
 import { randomNumbers } from "./mechanisms/draw.js"
 import { stateAt } from "./mechanisms/second-route.js"
+
+/** Flaps as a document of version 1 states them. */
+interface Flaps {
+  readonly linkage: ServoPushrodInput
+  readonly servo: Omit<HobbyServoInput, "terminalVoltage" | "torque" | "angle">
+  readonly voltage: HobbyServoInput["terminalVoltage"]
+}
 
 const g = 9.80665
 const degree = Math.PI / 180
@@ -43,7 +50,7 @@ function flapAngle(d: number, a: number, c: number): (servo: number) => number {
 
 describe("the flapping collar of version 1", () => {
   const document = demo("ember-lizard-collar")
-  const flaps = document.flaps as NonNullable<typeof document.flaps>
+  const flaps = document.flaps as Flaps
   const rig = rigOf(document)
   const answer = move(rig)
   const phi = flapAngle(0.07, 0.014, 0.02)
@@ -169,7 +176,7 @@ describe("flaps of any make", () => {
 
 describe("the scissor tail of version 1", () => {
   const document = demo("reed-dragon-tail")
-  const array = (document.scissor as NonNullable<typeof document.scissor>).array
+  const { array } = document.scissor as { readonly array: ScissorInput }
   const rig = rigOf(document)
   const answer = move(rig)
   const before = scissor(array)
@@ -215,7 +222,7 @@ describe("the scissor tail of version 1", () => {
     expect(assessRig(short).findings.find((f) => f.id === "span")?.verdict).toBe("falls short")
   })
   it.each(["lower", "upper"] as const)("held at its %s joint asks the first edition's force", (fixedJoint) => {
-    const held = { ...document, scissor: { ...document.scissor, array: { ...array, fixedJoint } } }
+    const held = { ...document, scissor: { ...(document.scissor as object), array: { ...array, fixedJoint } } }
     const { forceFolded, forceExtended } = scissor({ ...array, fixedJoint })
     const { curve } = move(rigOf(held)).out
     expect(curve[0]?.force).toBeCloseTo(forceFolded, 7)
@@ -230,7 +237,7 @@ describe("the scissor tail of version 1", () => {
 
 describe("arms of version 1", () => {
   const document = demo("lantern-moth-cells")
-  const arms = (more: object) => brought({ ...document, hinged: { ...document.hinged, ...more } }).rig as unknown as Rig
+  const arms = (more: object) => brought({ ...document, hinged: { ...(document.hinged as object), ...more } }).rig as unknown as Rig
   it("in pairs stand on both sides, but not on a frame that leans in their plane, nor one alone", () => {
     const mirrored = (more: object) => arms(more).motions[0]?.mechanisms[0]?.mirrored
     expect(mirrored({})).toBe(true)

@@ -1,5 +1,5 @@
 // Paths into a whole rig's document and its results: checked by compiling this file with the other tests.
-import type { MotionMove, MoveInput, Rig } from "../../src/rig/index.js"
+import type { Move, MoveInput, Rig } from "../../src/rig/index.js"
 import { assessRig, move } from "../../src/rig/index.js"
 import { inputPlaces, type PathTo, solveFor, sweep, type ValueAt } from "../../src/study/index.js"
 
@@ -10,7 +10,7 @@ export const inputs: readonly PathTo<MoveInput>[] = [
   "power.sources.0.series",
   "posture.leanForward",
 ]
-export const outputs: readonly PathTo<MotionMove>[] = ["outDuration", "out.peakCurrent", "out.energy.winding"]
+export const outputs: readonly PathTo<Move>[] = ["outDuration", "out.peakCurrent", "out.energy.winding"]
 export const height: ValueAt<Rig, "motions.0.mechanisms.0.mount.height"> = "1.2 m"
 // @ts-expect-error no such place
 export const noPlace: PathTo<Rig> = "motions.0.mechanisms.0.mount.forwards"

@@ -1,12 +1,8 @@
-import { type StartUpInput, startUp } from "../../converter/index.js"
-import type { HobbyServoInput } from "../../drive/index.js"
-import { type DutyCycleInput, dutyCycle, hobbyServo } from "../../drive/index.js"
+import { type DutyCycleInput, dutyCycle } from "../../drive/index.js"
 import { type BeamInput, beam, type PinJointInput, pinJoint } from "../../frame/index.js"
-import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../../linkage/index.js"
-import type { AngularSpeed, Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../../quantity/index.js"
+import type { Frequency, Length, Mass } from "../../quantity/index.js"
 import type { AnyField, AnyFields, Either, Fields } from "../../solver/index.js"
 import { type HeatingTimeInput, heatingTime, type TubeBendInput, tubeBend } from "../../thermoform/index.js"
-import { type LedRunInput, ledRun } from "../../wire/index.js"
 import {
   type ContactSeverityInput,
   type CrushPart,
@@ -39,14 +35,6 @@ export interface RigWearer {
   bodyMass: Mass
   /** Stature [H; 800 mm to 2.5 m] */
   stature: Length
-}
-
-/** Where the mechanism's origin (x = 0, y = 0) sits on the wearer. */
-export interface RigMount {
-  /** Ahead of the hips; negative behind. [f_m; −1 to 1 m] */
-  forward: Length
-  /** Above the ground, wearer standing. [h_m; 0 to 3 m] */
-  height: Length
 }
 
 /** A part carried, other than the moving masses. */
@@ -88,20 +76,6 @@ export interface RigFormedPart {
   heat: HeatingTimeInput
 }
 
-/** The day out. */
-export interface RigDay {
-  /** Raises and lowerings on one charge. [n_moves; whole 0 to 10000] */
-  moves: number
-  /** Power taken all day long (lights, receiver). [P_sb; 0 to 500 W; default 0] */
-  standby?: Power
-  /** How long [t_day; 0 to 48 h; default 4 h] */
-  hours?: Time
-  /** Charge to keep in hand. [z_res; 0 to 0.9; default 0.2] */
-  reserve?: Ratio
-  /** Whether the pack has to fly. [yes or no; default no] */
-  flies?: boolean
-}
-
 /** Where it has to go, and what it takes up beside the arms. */
 export interface RigVenue {
   /** Ahead of and behind the wearer's middle. [ve_f; 0 to 3 m] */
@@ -135,45 +109,6 @@ export interface RigPinch {
   fixedThickness?: Length
 }
 
-/** Servo-driven flaps, all alike. */
-export interface RigFlaps {
-  /** Like flaps [fl_n; whole 1 to 100] */
-  count: number
-  /** Linkage [group] */
-  linkage: Omit<ServoPushrodInput, "servoTorque">
-  /** Servo [group] */
-  servo: Omit<HobbyServoInput, "terminalVoltage" | "torque" | "angle">
-  /** Voltage at the servos' plugs. [fl_V; 10 mV to 30 V] */
-  voltage: Voltage
-  /** Maximum current their supply gives. [fl_I; 0.1 mA to 100 A; optional] */
-  supplyCurrent?: Current | null
-  /** Time one flap may take through its travel. [fl_t; 1 ms to 60 s] */
-  flapTime: Time
-  /**
-   * Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. [fl_k; 1 mm
-   * to 3 m; optional]
-   */
-  radiusOfGyration?: Length | null
-}
-
-/** A scissor array with its driver. */
-export interface RigScissor {
-  /** Array [group] */
-  array: Omit<ScissorInput, "driverForce">
-  /** Maximum force of the driver [sc_F; 1 mN to 100 kN] */
-  driverForce: Force
-  /** Span wanted, extended. [sc_w; 1 mm to 20 m] */
-  span: Length
-  /** Droop at the tip that still looks right. [sc_dl; 0.1 mm to 5 m; optional] */
-  droopLimit?: Length | null
-}
-
-/** What decides whether the actuators ever start: their motors, and what the supply does at its limit. */
-export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetVoltage"> {
-  /** Speed of the motor inside the actuator, without load at rated voltage. [su_w; 0.572958 °/s to 47746.5 rpm] */
-  motorSpeed: AngularSpeed
-}
-
 /** What may be spent. */
 export interface RigBudget {
   /** Mass [bu_m; 0.1 g to 100 kg; optional] */
@@ -188,8 +123,6 @@ export interface RigBudget {
 export interface RigSections {
   /** Wearer [group; optional] */
   wearer?: RigWearer | null
-  /** Where the mechanism sits [group; optional] */
-  mount?: RigMount | null
   /** Parts carried, moving masses left out [list of 0 to 300; default none] */
   parts?: readonly RigPart[]
   /** Spar of one arm [group; optional] */
@@ -222,8 +155,6 @@ export interface RigSections {
     ContactSeverityInput,
     "armMass" | "armLength" | "swingSpeed" | "strikeRadius" | "movingMass" | "movingSpeed" | "peakDriveMoment"
   > | null
-  /** The day on one charge [group; optional] */
-  day?: RigDay | null
   /** Duty of the actuators [group; optional] */
   duty?: Pick<
     DutyCycleInput,
@@ -235,14 +166,6 @@ export interface RigSections {
     | "ratedAmbientTemperature"
     | "ambientTemperature"
   > | null
-  /** Servo-driven flaps [group; optional] */
-  flaps?: RigFlaps | null
-  /** Scissor array [group; optional] */
-  scissor?: RigScissor | null
-  /** Light string [group; optional] */
-  lights?: LedRunInput | null
-  /** Start of the actuators [group; optional] */
-  starting?: RigStarting | null
   /** What may be spent [group; optional] */
   budget?: RigBudget | null
 }
@@ -260,10 +183,6 @@ const described = {
   wearer: group<RigWearer>("wearer", {
     bodyMass: wearerFields.bodyMass,
     stature: wearerFields.stature,
-  }),
-  mount: group<RigMount>("where the mechanism sits", {
-    forward: { kind: "length", symbol: "f_m", label: "ahead of the hips", min: -1, max: 1 },
-    height: { kind: "length", symbol: "h_m", label: "above the ground", min: 0, max: 3 },
   }),
   parts: {
     kind: "list",
@@ -365,51 +284,7 @@ const described = {
     "if an arm strikes somebody",
     embed(contactSeverity, "co", "armMass", "armLength", "swingSpeed", "strikeRadius", "movingMass", "movingSpeed", "peakDriveMoment"),
   ),
-  day: group<RigDay>("the day on one charge", {
-    moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000 },
-    standby: { kind: "power", symbol: "P_sb", label: "power all day", min: 0, max: 500, default: 0 },
-    hours: { kind: "time", symbol: "t_day", label: "how long", min: 0, max: "48 h", default: "4 h" },
-    reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in reserve", min: 0, max: 0.9, default: 0.2 },
-    flies: { kind: "flag", label: "must go by air", default: false },
-  }),
   duty: whole("duty of the actuators", embed(dutyCycle, "du", "runDuration", "currentUtilisation", "restTimeConstant")),
-  flaps: section("servo-driven flaps", {
-    count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
-    linkage: { kind: "group", label: "linkage", ...embed(servoPushrod, "fl", "servoTorque") },
-    servo: { kind: "group", label: "servo", ...embed(hobbyServo, "sv", "terminalVoltage", "torque", "angle") },
-    voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", min: "10 mV", max: 30 },
-    supplyCurrent: { kind: "current", symbol: "fl_I", label: "maximum current of their supply", min: "0.1 mA", max: 100, default: null },
-    flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", min: "1 ms", max: 60 },
-    radiusOfGyration: {
-      kind: "length",
-      symbol: "fl_k",
-      label: "radius of gyration of a flap about its hinge",
-      min: "1 mm",
-      max: 3,
-      default: null,
-    },
-  }),
-  scissor: section("scissor array", {
-    array: { kind: "group", label: "array", ...embed(scissor, "sc", "driverForce") },
-    driverForce: { kind: "force", symbol: "sc_F", label: "maximum force of the driver", min: "1 mN", max: 1e5 },
-    span: { kind: "length", symbol: "sc_w", label: "span wanted", min: "1 mm", max: 20 },
-    droopLimit: { kind: "length", symbol: "sc_dl", label: "acceptable droop", min: "0.1 mm", max: 5, default: null },
-  }),
-  lights: whole("light string", embed(ledRun, "li")),
-  starting: section("start of the actuators", {
-    ...embed(
-      startUp,
-      "su",
-      "sourceVoltage",
-      "sourceResistance",
-      "currentLimit",
-      "motors",
-      "windingResistance",
-      "backEmfConstant",
-      "loadTorque",
-    ).fields,
-    motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", min: 0.01, max: 5000 },
-  }),
   budget: group<RigBudget>("what may be spent", {
     mass: { kind: "mass", symbol: "bu_m", label: "mass", min: "0.1 g", max: 100, default: null },
     price: { kind: "number", symbol: "bu_c", label: "price", min: 0.01, max: 1e7, default: null },

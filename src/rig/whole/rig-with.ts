@@ -296,6 +296,27 @@ export const move: Solver<MoveInput, Move, MoveRefusal, MoveCaution> = /* @__PUR
  */
 export const assessRig: Solver<Rig, RigAssessment> = /* @__PURE__ */ makeAssess(ours) as unknown as Solver<Rig, RigAssessment>
 
+/**
+ * Reads a rig document from JSON text (with `//` comments) or data: brings one of version 1 to version 2, checks every field and
+ * name. The document itself comes back as it was written: `'1 1/2 in'` stays so.
+ *
+ * @param source - JSON text, or the parsed document
+ * @throws InputError naming every fault, a version newer than this release among them
+ */
+export const readRig = (source: unknown): Rig =>
+  readDocument(source, assessRig as unknown as Solver<Rig<Typed, Typed, Typed>, RigAssessment>) as Rig
+
+/**
+ * A rig document as JSON text, ready to keep; {@link readRig} gives the same document back.
+ *
+ * @param rig - a rig document of version 2
+ * @throws InputError naming every fault of the document
+ */
+export function writeRig(rig: Rig): string {
+  assessRig.read(rig)
+  return `${JSON.stringify(rig, null, 2)}\n`
+}
+
 /** {@link RigKit.quickMove} over our own members. */
 export const quickMove: RigKit<RigDrive, RigTransmission, RigMechanism>["quickMove"] = (rig, options) =>
   quickMoveOf(ours, rig as unknown as Si, options?.rough ?? false)
