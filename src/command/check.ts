@@ -1,6 +1,7 @@
 // check: whether the rig does what is wanted, short.
 import { formatQuantity } from "../quantity/index.js"
-import { report } from "../report/index.js"
+import { type ReportContent, report } from "../report/index.js"
+import { lack } from "../report/words.js"
 import type { Rig, RigFinding } from "../rig/index.js"
 import { columnsOf, type Desk, EXIT, type Look, looks, wrapped } from "./desk.js"
 
@@ -21,10 +22,10 @@ const limit = (wanted: number | null) => (wanted === null ? "not said" : `≤ ${
 
 const cautionsOf = (n: number) => (n === 1 ? "1 caution goes with these checks:" : `${n} cautions go with these checks:`)
 
-function findingLines(desk: Desk, f: RigFinding, mark: string, look: Look): string[] {
+function findingLines(desk: Desk, f: RigFinding, subjects: ReportContent["subjects"], mark: string, look: Look): string[] {
   const number = f.shownValue ? ` (${f.shownValue}${f.shownLimit ? `, must be ${f.shownLimit}` : ""})` : ""
-  const lack = f.missing ? ` Missing: ${f.missing}.` : f.because ? ` Mend first: ${f.because}.` : ""
-  const said = `${f.sentence}${lack}${f.change ? ` ${f.change}` : ""}`
+  const lacks = lack(f, subjects)
+  const said = `${f.sentence}${lacks ? ` ${lacks.word}: ${lacks.what}.` : ""}${f.change ? ` ${f.change}` : ""}`
   const head = `  ${looks(desk, look, mark)} ${f.subject}: ${f.title}${number}`
   // in a pipe one finding is one line
   return desk.columns === null ? [`${head}: ${wrapped(said, null, "")}`] : [head, `      ${wrapped(said, desk.columns, "      ")}`]
@@ -58,7 +59,7 @@ export function check(desk: Desk, rig: Rig, { json, all }: { readonly json: bool
       const these = findings.filter((f) => (of as readonly string[]).includes(f.verdict))
       if (!these.length) return []
       if (mark === "✓" && !all) return [`${title} (${these.length})`, ""]
-      return [`${title} (${these.length})`, ...these.flatMap((f) => findingLines(desk, f, mark, look)), ""]
+      return [`${title} (${these.length})`, ...these.flatMap((f) => findingLines(desk, f, content.subjects, mark, look)), ""]
     }),
     ...(content.cautions.length > 1
       ? [wrapped(`${cautionsOf(content.cautions.length - 1)} alula report tells each with what raised it.`, desk.columns, ""), ""]

@@ -1,4 +1,4 @@
-// explain: a page on any solver, from its descriptions.
+// explain: a page on any solver, and on any type that a rig's document names, from their descriptions.
 import * as converter from "../converter/index.js"
 import * as drive from "../drive/index.js"
 import * as frame from "../frame/index.js"
@@ -12,6 +12,7 @@ import * as wire from "../wire/index.js"
 import * as worn from "../worn/index.js"
 import { BadInput, columnsOf, type Desk, EXIT, looks, wrapped } from "./desk.js"
 import { inputFacts, resultFacts } from "./field-text.js"
+import { type Member, memberFields, members } from "./members.js"
 
 type AnySolver = Solver<object, object>
 const subjects: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
@@ -42,18 +43,29 @@ interface FactsRow {
   readonly given: string | undefined
 }
 
-function inputRows(fields: AnyFields, before = ""): FactsRow[] {
+/** Rows of an input; variants of the labels in `apart` are told on pages of their own. */
+function inputRows(fields: AnyFields, apart: ReadonlySet<string>, before = ""): FactsRow[] {
   return Object.entries(fields).flatMap(([name, field]) => {
     const path = `${before}${name}`
-    return [{ name: path, ...inputFacts(field) }, ...insideOf(field, path)]
+    return [{ name: path, ...inputFacts(field) }, ...insideOf(field, apart, path)]
   })
 }
 
-function insideOf(field: AnyField, path: string): FactsRow[] {
-  if (field.kind === "group") return inputRows(field.fields, `${path}.`)
-  if (field.kind === "list") return insideOf(field.of, `${path}[]`)
-  if (field.kind === "variant") return Object.entries(field.of).flatMap(([type, member]) => inputRows(member.fields, `${path} (${type}).`))
-  return []
+function insideOf(field: AnyField, apart: ReadonlySet<string>, path: string): FactsRow[] {
+  if (field.kind === "group") return inputRows(field.fields, apart, `${path}.`)
+  if (field.kind === "list") {
+    const { of } = field
+    const isApart = of.kind === "variant" && apart.has(of.label)
+    return [...(isApart ? [{ name: `${path}[]`, ...inputFacts(of) }] : []), ...insideOf(of, apart, `${path}[]`)]
+  }
+  if (field.kind !== "variant" || apart.has(field.label)) return []
+  return Object.entries(field.of).flatMap(([type, member]) => inputRows(member.fields, apart, `${path} (${type}).`))
+}
+
+/** Fields of a rig's document in the order in which it is written. */
+function inOrder(fields: AnyFields): AnyFields {
+  const first = ["version", "name", "note", "motions", "power", "programme", "day"]
+  return Object.fromEntries([...first, ...Object.keys(fields)].flatMap((key) => (fields[key] ? [[key, fields[key]]] : [])))
 }
 
 function resultRows(fields: AnyOutFields, before = ""): FactsRow[] {
@@ -80,6 +92,40 @@ function formulaLines({ formulae }: AnySolver): { readonly text: string; readonl
 /** What a page shows at the most of a long list of fields. */
 const MOST_ROWS = 120
 
+function takes(desk: Desk, fields: AnyFields): string[] {
+  const apart = memberFields()
+  const rows = inputRows(inOrder(fields), apart)
+  const types = rows.some(({ value }) => value?.startsWith("by its type"))
+  return [
+    ...columnsOf(rows.map(factsOf), "  "),
+    ...(types && rows.some(({ label }) => apart.has(label))
+      ? [
+          "",
+          `  ${wrapped("Each type has a page of its own: alula explain hinge, alula explain gearmotor …; alula explain lists them.", desk.columns, "  ")}`,
+        ]
+      : []),
+  ]
+}
+
+function memberPage(desk: Desk, { type, label, place, fields, example }: Member): string {
+  const title = (text: string) => ["", looks(desk, "bold", text)]
+  return [
+    looks(desk, "bold", `${type} (${place} of a rig's document)`),
+    wrapped(`${label[0]?.toUpperCase()}${label.slice(1)}.`, desk.columns, ""),
+    ...title("Takes"),
+    ...takes(desk, fields),
+    ...(example
+      ? [
+          ...title("Example, from a starter rig"),
+          ...JSON.stringify(example, null, 2)
+            .split("\n")
+            .map((line) => `  ${line}`),
+        ]
+      : []),
+    "",
+  ].join("\n")
+}
+
 function page(desk: Desk, subject: string, name: string, solver: AnySolver): string {
   const title = (text: string) => ["", looks(desk, "bold", text)]
   const rows = (all: readonly FactsRow[]) => [
@@ -92,7 +138,7 @@ function page(desk: Desk, subject: string, name: string, solver: AnySolver): str
     looks(desk, "bold", `${name} (alula/${subject})`),
     wrapped(`${solver.title}.`, desk.columns, ""),
     ...title("Takes"),
-    ...rows(inputRows(solver.input as unknown as AnyFields)),
+    ...takes(desk, solver.input as unknown as AnyFields),
     ...title("Answers"),
     ...rows(resultRows(solver.output as unknown as AnyOutFields)),
     ...title("Formulae"),
@@ -117,7 +163,7 @@ function data(subject: string, name: string, solver: AnySolver): object {
     name,
     subject,
     title: solver.title,
-    inputs: inputRows(solver.input as unknown as AnyFields),
+    inputs: inputRows(solver.input as unknown as AnyFields, new Set()),
     results: resultRows(solver.output as unknown as AnyOutFields),
     formulae: formulaLines(solver),
     sources: solver.sources.map(citation),
@@ -129,15 +175,19 @@ function data(subject: string, name: string, solver: AnySolver): object {
 /** A page on one solver, or the list of all. */
 export function explain(desk: Desk, name: string | undefined, { json }: { readonly json: boolean }): number {
   const all = solvers()
+  const types = members()
   if (name === undefined) {
-    const list = all.map(({ subject, name: one, solver }) => ({ name: one, subject, title: solver.title }))
+    const list = [
+      ...all.map(({ subject, name: one, solver }) => ({ name: one, subject, title: solver.title })),
+      ...types.map(({ family, type, label }) => ({ name: `rig.${type}`, subject: family, title: label })),
+    ]
     if (json) desk.out(`${JSON.stringify(list, null, 2)}\n`)
     else
       desk.out(
-        `${Object.keys(subjects)
+        `${[...new Set(list.map(({ subject }) => subject))]
           .map((subject) =>
             [
-              looks(desk, "bold", subject),
+              looks(desk, "bold", subject in subjects ? subject : `${subject} of a rig's document`),
               ...columnsOf(
                 list.filter((one) => one.subject === subject).map((one) => [one.name, one.title]),
                 "  ",
@@ -151,12 +201,22 @@ export function explain(desk: Desk, name: string | undefined, { json }: { readon
   }
   const bare = name.replace(/^.*\./, "")
   const found = all.find((one) => one.name === bare && (bare === name || `${one.subject}.${one.name}` === name))
-  if (!found) {
-    const meant = nearestWord(
-      bare,
-      all.map((one) => one.name),
+  const member = found ? undefined : types.find(({ type }) => type === bare && (bare === name || name === `rig.${bare}`))
+  if (member) {
+    const { family, type, label, place, fields, example } = member
+    const inputs = () => inputRows(fields, memberFields())
+    desk.out(
+      json
+        ? `${JSON.stringify({ name: type, subject: family, title: label, place, inputs: inputs(), example }, null, 2)}\n`
+        : memberPage(desk, member),
     )
-    throw new BadInput([`explain: there is no solver "${name}"${meant ? `; did you mean ${meant}?` : "; alula explain lists them all"}`])
+    return EXIT.ok
+  }
+  if (!found) {
+    const meant = nearestWord(bare, [...all.map((one) => one.name), ...types.map(({ type }) => type)])
+    throw new BadInput([
+      `explain: there is no solver or type "${name}"${meant ? `; did you mean ${meant}?` : "; alula explain lists them all"}`,
+    ])
   }
   desk.out(
     json

@@ -1,5 +1,5 @@
 // Files and standard input: a document read with every fault at its place, an answer written whole or not at all.
-import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs"
+import { existsSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
 import { basename, extname } from "node:path"
 import { type Rig, rigWith } from "../rig/index.js"
 import { withoutComments } from "../rig/whole/comments.js"
@@ -14,18 +14,32 @@ const reasons: Readonly<Record<string, string>> = {
   EISDIR: "this is a folder",
   EACCES: "it may not be opened",
   EPERM: "it may not be opened",
+  EROFS: "nothing may be written there",
   ENOTDIR: "its folder does not exist",
   ENOSPC: "there is no room left",
 }
-const reasonOf = (error: unknown) => reasons[(error as NodeJS.ErrnoException).code ?? ""] ?? (error as Error).message
+/** Why something could not be read or written. */
+export const reasonOf = (error: unknown): string => reasons[(error as NodeJS.ErrnoException).code ?? ""] ?? (error as Error).message
 
 /** Name of a document for messages. */
 export const named = (file: string): string => (file === "-" ? "standard input" : file)
 
+const NOT_UTF8 = "expected text in UTF-8: save it as such from a plain text editor"
+
+/** Bytes as text: UTF-8, or UTF-16 where its mark says so, as some shells write what is redirected. */
+function decoded(bytes: Uint8Array): string {
+  const wide = bytes[0] === 0xff && bytes[1] === 0xfe ? "utf-16le" : bytes[0] === 0xfe && bytes[1] === 0xff ? "utf-16be" : "utf-8"
+  try {
+    return new TextDecoder(wide, { fatal: true }).decode(bytes)
+  } catch {
+    throw new Error(NOT_UTF8)
+  }
+}
+
 /** Text of a file, or of standard input where it is `-`. */
 function textOf(file: string): string {
   try {
-    return readFileSync(file === "-" ? 0 : file, "utf8").replace(/^\uFEFF/, "")
+    return decoded(readFileSync(file === "-" ? 0 : file))
   } catch (error) {
     throw new BadInput([`${named(file)}: ${reasonOf(error)}`], [{ path: "", message: reasonOf(error) }])
   }
@@ -78,6 +92,13 @@ export function documentOf(file: string): Rig {
 /** Name of a document's file without folder and ending. */
 export const stemOf = (file: string): string => (file === "-" ? "rig" : basename(file, extname(file)))
 
+/** Whether both names lead to one file. */
+export function isSame(one: string, other: string): boolean {
+  if (!existsSync(one) || !existsSync(other)) return false
+  const [a, b] = [statSync(one, { bigint: true }), statSync(other, { bigint: true })]
+  return a.dev === b.dev && a.ino === b.ino
+}
+
 /** Writes a file whole: one that is stopped half way leaves none behind. */
 export function writeWhole(file: string, text: string, mayReplace: boolean): void {
   if (!mayReplace && existsSync(file)) throw new BadInput([`${file}: it is there already; --force replaces it`])
@@ -87,6 +108,7 @@ export function writeWhole(file: string, text: string, mayReplace: boolean): voi
     renameSync(half, file)
   } catch (error) {
     rmSync(half, { force: true })
-    throw new BadInput([`${file}: ${reasonOf(error)}`])
+    const lacksFolder = (error as NodeJS.ErrnoException).code === "ENOENT"
+    throw new BadInput([`${file}: ${lacksFolder ? reasons.ENOTDIR : reasonOf(error)}`])
   }
 }

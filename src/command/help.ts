@@ -21,6 +21,8 @@ export const helps = {
 
 Writes a starter rig with comments that say where each number comes from.
 Kinds: wings, tail, fan, jaw, collar, skirt. Without a file it is named after the kind.
+For a creature of another kind begin with the one that moves most like it; alula explain lists what else a motion
+may be made of.
 
   --force        replace a file that is there already`,
   check: `alula check <file>
@@ -51,10 +53,11 @@ Tells where the seconds of each motion go, and what mending each cause alone wou
 
 Plays the document's programme in time, everything that moves at once: each step with the time it takes, and
 what happens meanwhile: stops, strikes, lines that go slack, supplies that give out, controllers that start anew.`,
-  explain: `alula explain [solver]
+  explain: `alula explain [name]
 
 A page on a solver: what it takes with units, limits and defaults, what it answers, its formulae, its sources
-and an example with its answer. Without a name: every solver, by subject.`,
+and an example with its answer. Or on a type that a rig's document names (hinge, gearmotor, drum, cells …):
+what it takes, and one from a starter rig. Without a name: every solver and type, by subject.`,
 } as const satisfies Readonly<Record<string, string>>
 
 /** A command's name. */
@@ -69,7 +72,7 @@ export const help = `alula: does what is worn and moves on its own power do what
   alula perform <file>      the programme played in time
   alula report <file>       the whole answer as a page, Markdown or JSON
   alula sheet <file>        the build sheet: lists, templates at true scale, wires, first power
-  alula explain [solver]    a page on any solver
+  alula explain [name]      a page on any solver, and on any type that a document names
 
 alula <command> --help tells the options of a command.
 

@@ -32,6 +32,7 @@ class Unread extends Error {
 
 const space = /[ \t\n\r]*/y
 const plain = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][-+]?\d+)?|true|false|null/y
+const VALUES = "a text in double quotes, a number, true, false, null, { or ["
 /** Parts within parts: deeper than any document, and shallow enough for the stack. */
 const DEEPEST = 100
 
@@ -48,6 +49,12 @@ export function placesOf(text: string): Read {
     return found[0]
   }
   const skip = () => void take(space)
+  /** What stands here and only looks like what belongs here, as it comes from a word processor or a web page. */
+  const lookalike = () => {
+    const sign = text[at] ?? ""
+    if (/['‘’‚“”„«»″]/.test(sign)) return `; ${sign} is no straight double quote "`
+    return /\s/.test(sign) ? "; the blank here is no plain one: type it anew" : ""
+  }
   /** A text in double quotes, if one stands here and is sound. */
   const takeText = (): string | null => {
     if (text[at] !== '"') return null
@@ -93,7 +100,7 @@ export function placesOf(text: string): Read {
         skip()
         const from = at
         const name = takeText()
-        if (name === null) throw new Unread(at, `a name in double quotes, or } at the end of ${path || "the document"}`)
+        if (name === null) throw new Unread(at, `a name in double quotes, or } at the end of ${path || "the document"}${lookalike()}`)
         const inner = path ? `${path}.${name}` : name
         if (names.has(name)) twice.push({ path: inner, offset: from })
         names.add(name)
@@ -110,9 +117,7 @@ export function placesOf(text: string): Read {
     if (takeText() === null && take(plain) === null)
       throw new Unread(
         at,
-        text[at] === '"'
-          ? "a text that is closed on its line, with no lone backslash"
-          : "a value: a text in double quotes, a number, true, false, null, { or [",
+        text[at] === '"' ? "a text that is closed on its line, with no lone backslash" : `a value: ${VALUES}${lookalike()}`,
       )
   }
   try {

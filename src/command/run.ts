@@ -7,7 +7,7 @@ import { type StarterKind, starters, starterText } from "../starters/index.js"
 import { check } from "./check.js"
 import { BadInput, type Desk, EXIT } from "./desk.js"
 import { explain } from "./explain.js"
-import { documentOf, named, stemOf, writeWhole } from "./files.js"
+import { documentOf, isSame, named, stemOf, writeWhole } from "./files.js"
 import { type CommandName, help, helpOn, helps } from "./help.js"
 import { perform } from "./perform.js"
 import { why } from "./why.js"
@@ -41,7 +41,7 @@ const takes: Readonly<Record<CommandName, { readonly what: string; readonly min:
   sheet: { what: "one file", min: 1, max: 1 },
   why: { what: "one file", min: 1, max: 1 },
   perform: { what: "one file", min: 1, max: 1 },
-  explain: { what: "the name of a solver, or nothing", min: 0, max: 1 },
+  explain: { what: "the name of a solver or type, or nothing", min: 0, max: 1 },
 }
 
 function parsed(args: readonly string[]) {
@@ -74,7 +74,13 @@ function formatOf(format: string | undefined, output: string | undefined, json: 
   if (format !== undefined && !["html", "markdown", "json"].includes(format))
     throw new BadInput([`--format: expected html, markdown or json, received "${format}"`])
   if (json && format !== undefined && format !== "json") throw new BadInput([`--json: expected without --format ${format}`])
-  return json ? "json" : ((format as Format | undefined) ?? endings[/\.(\w+)$/.exec(output ?? "")?.[1]?.toLowerCase() ?? ""] ?? "html")
+  if (json) return "json"
+  if (format !== undefined) return format as Format
+  if (output === undefined || output === "-") return "html"
+  const byEnding = endings[/\.(\w+)$/.exec(output)?.[1]?.toLowerCase() ?? ""]
+  if (!byEnding)
+    throw new BadInput([`--output: expected a name that ends in .html, .md or .json, or --format beside it, received "${output}"`])
+  return byEnding
 }
 
 interface Written {
@@ -91,6 +97,8 @@ function write(
   make: (rig: Rig) => Written,
   values: ReturnType<typeof parsed>["values"],
 ): number {
+  if (values.output !== undefined && isSame(values.output, file))
+    throw new BadInput([`--output: expected another file than the document itself, received "${values.output}"`])
   const format = formatOf(values.format, values.output, values.json)
   const rig = documentOf(file)
   const made = told(desk, `${kind} of ${rig.name}`, () => make(rig))

@@ -1,5 +1,16 @@
 import { type ChildProcess, spawn } from "node:child_process"
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
 import { build } from "esbuild"
@@ -137,6 +148,51 @@ describe("the command", () => {
     expect(wrong[1]?.err).toContain("alula check <file>")
   })
 
+  it("writes no answer over the document it came from, nor into a name that says no format", async () => {
+    const text = starterText(starters.tail)
+    put("mine.jsonc", text)
+    symlinkSync(join(folder, "mine.jsonc"), join(folder, "other.html"))
+    const told = await Promise.all([
+      alula("report", "mine.jsonc", "-o", "mine.jsonc"),
+      alula("sheet", "mine.jsonc", "-o", "./mine.jsonc", "--format", "markdown"),
+      alula("report", "mine.jsonc", "-o", "other.html"),
+      alula("sheet", "mine.jsonc", "-o", "sheet.pdf"),
+      alula("report", "mine.jsonc", "-o", "no/such/report.html"),
+    ])
+    expect(told.map(({ code, out }) => [code, out])).toEqual(told.map(() => [2, ""]))
+    for (const { err } of told.slice(0, 3)) expect(err).toMatch(/^--output: expected another file than the document itself/)
+    expect(told[3]?.err).toMatch(/\.html, \.md or \.json/)
+    expect(told[4]?.err).toBe("no/such/report.html: its folder does not exist\n")
+    expect(readFileSync(join(folder, "mine.jsonc"), "utf8")).toBe(text)
+  })
+
+  it("takes a text as a word processor, a web page or another system's shell leaves it, or says what is wrong with it", async () => {
+    const text = starterText(starters.tail)
+    writeFileSync(join(folder, "wide.jsonc"), Buffer.from(`\uFEFF${text}`, "utf16le"))
+    writeFileSync(join(folder, "narrow.jsonc"), Buffer.from(text.replace("Reed", "Réed"), "latin1"))
+    put("curly.jsonc", text.replace('"12 V"', "“12 V”"))
+    put("blank.jsonc", text.replace('"version"', '\u00a0"version"'))
+    const [wide, narrow, curly, blank] = await Promise.all(
+      ["wide", "narrow", "curly", "blank"].map((name) => alula("check", `${name}.jsonc`)),
+    )
+    expect(wide).toMatchObject({ code: 0, err: "" })
+    expect(narrow).toMatchObject({ code: 2, out: "" })
+    expect(narrow?.err).toMatch(/UTF-8/)
+    expect(curly?.err).toMatch(/\n {2}\d+:\d+ {2}expected a value.*“ is no straight double quote/)
+    expect(blank?.err).toMatch(/\n {2}\d+:3 {2}expected a name.*the blank here is no plain one/)
+  })
+
+  it.skipIf(!existsSync("/dev/full"))("tells in a line that there is no room for its answer", async () => {
+    put("room.jsonc", starterText(starters.tail))
+    const full = openSync("/dev/full", "w")
+    const child = spawn(process.execPath, [file, "check", "room.jsonc"], { cwd: folder, stdio: ["ignore", full, "pipe"] })
+    let err = ""
+    child.stderr?.on("data", (part) => (err += part))
+    expect(await new Promise((resolve) => child.on("close", resolve))).toBe(2)
+    expect(err).toBe("standard output: there is no room left\n")
+    closeSync(full)
+  })
+
   it("reads standard input and writes JSON to a pipe", async () => {
     const text = starterText(starters.skirt)
     const [sheet, broken] = await Promise.all([
@@ -158,6 +214,33 @@ describe("the command", () => {
     for (const { child } of [long, waiting]) child.kill("SIGINT")
     for (const { ended } of [long, waiting]) expect(await ended).toMatchObject({ code: null, signal: "SIGINT", out: "" })
     expect(readdirSync(folder).filter((f) => /long-report|waited|\.part/.test(f))).toEqual([])
+  })
+
+  it("explains every type that a rig's document names, with one from a starter rig where there is one", async () => {
+    const [hinge, drum, solver, list, move, json] = await Promise.all([
+      alula("explain", "hinge"),
+      alula("explain", "rig.drum"),
+      alula("explain", "winch"),
+      alula("explain"),
+      alula("explain", "move"),
+      alula("explain", "slider-crank", "--json"),
+    ])
+    expect(hinge.out).toMatch(/^hinge \(motions\[\]\.mechanisms\[\] of a rig's document\)/)
+    expect(hinge.out).toMatch(/movingPivot\.radius .* 1 mm to 2 m/)
+    expect(hinge.out).toContain('"type": "hinge"')
+    // of a transmission on it the types are told, not every field of every type
+    expect(hinge.out).not.toContain("drumDiameter")
+    expect(drum.out).toMatch(/drumDiameter .* 3 mm to 1 m/)
+    expect(solver.out).toMatch(/^winch \(alula\/drive\)/)
+    for (const type of ["gearmotor", "hobby-servo", "four-bar", "folding-chain", "bank", "controller"])
+      expect(list.out).toMatch(new RegExp(`^ {2}rig\\.${type} `, "m"))
+    expect(move.out).toMatch(/motions\[\]\.mechanisms\[\] .* by its type/)
+    expect(move.out.indexOf("motions[]")).toBeLessThan(move.out.indexOf("wearer.bodyMass"))
+    expect(move.out).toContain("alula explain hinge")
+    const { place, inputs } = JSON.parse(json.out) as { place: string; inputs: { name: string }[] }
+    expect(place).toBe("motions[].mechanisms[]")
+    expect(inputs.map(({ name }) => name)).toContain("crank")
+    for (const { code, err } of [hinge, drum, solver, list, move, json]) expect([code, err]).toEqual([0, ""])
   })
 
   it("helps, and explains any solver from its descriptions", async () => {

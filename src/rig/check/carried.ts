@@ -38,6 +38,16 @@ const ends = [
   { name: "all motions out", at: 1 },
 ] as const
 
+/** Name of the first motion that has no pose at an end of its travel; null where all have. */
+export function unposed({ motions }: Judged): string | null {
+  const lacksPose = (motion: MotionModel) =>
+    ends.some(({ at }) => {
+      const q = coordinatesAt(motion, at * motion.span)
+      return motion.parts.some((part, i) => part.mechanism.pose(q[i] as number).centre.some(Number.isNaN))
+    })
+  return motions.find(lacksPose)?.name ?? null
+}
+
 /** Centre of mass with every motion at the start of its travel, and at its end. */
 export function carriedPoses(rig: Judged): readonly CarriedPose[] {
   return ends.map(({ name, at }) => {

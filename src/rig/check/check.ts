@@ -51,6 +51,10 @@ export const blocked = (sentence: string, check: string, subject: string): NotMa
   sentence,
 })
 
+/** A check that asks for poses that a motion has not. */
+export const poseless = (motion: string): NotMade =>
+  blocked(`${motion} cannot be posed over its whole travel: see there first.`, "passes", motion)
+
 /** Asks a domain solver through its own kernel; what it refuses falls short in its own words. */
 export function asked<In, Out extends object>(
   solver: Solver<In, Out>,

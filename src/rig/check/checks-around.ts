@@ -4,8 +4,8 @@ import { commonPractice, type Source } from "../../solver/index.js"
 import { contactSeverity, overturning, passage, reach, windLoad } from "../../worn/index.js"
 import { coordinatesAt } from "../run/motion-model.js"
 import { CONTACT_LIMITS } from "../sources.js"
-import { carriedMass, inBody, roomsOf, strikeOf } from "./carried.js"
-import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
+import { carriedMass, inBody, roomsOf, strikeOf, unposed } from "./carried.js"
+import { asked, blocked, type Found, lacking, poseless, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
 import { type Measured, type NotMade, worstOf } from "./finding.js"
 import { CARRIED, POSED, RIDDEN, WORN_BY } from "./paths.js"
@@ -52,6 +52,8 @@ export const aroundChecks: readonly RigCheck[] = [
       if (!wind) return about("wearer", lacking("wind", "Nothing says how large the arms are and how hard it may blow."))
       const rigMass = carriedMass(rig)
       if (rigMass === null) return about("wearer", lacking("parts", "No part is listed: what is carried is not known."))
+      const motion = unposed(rig)
+      if (motion !== null) return about("wearer", poseless(motion))
       const load = windLoad.attempt({ ...wind, ...arms(rig) })
       if (!load.ok) return about("wearer", { verdict: "cannot be judged", missing: null, because: null, sentence: load.error.message })
       const { windSpeed, gustFactor, walkingSpeed } = wind
@@ -91,6 +93,8 @@ export const aroundChecks: readonly RigCheck[] = [
       const { venue, wearer } = rig.rig
       if (!venue) return about("rig", lacking("venue", "Nothing says where it has to go."))
       if (!wearer) return about("rig", lacking("wearer", "Nothing says who wears it."))
+      const motion = unposed(rig)
+      if (motion !== null) return about("rig", poseless(motion))
       const [folded, raised] = roomsOf(rig, wearer.stature, venue)
       const names = venue.own.map((p) => p.name)
       return about(

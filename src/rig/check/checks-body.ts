@@ -11,8 +11,8 @@ import {
   wearSchedule,
 } from "../../worn/index.js"
 import type { RigSi } from "../whole/faults.js"
-import { carriedMass, carriedPoses } from "./carried.js"
-import { asked, type Found, lacking, type RigCheck } from "./check.js"
+import { carriedMass, carriedPoses, unposed } from "./carried.js"
+import { asked, type Found, lacking, poseless, type RigCheck } from "./check.js"
 import type { Judged } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 import { CARRIED, CENTRED, WORN_BY } from "./paths.js"
@@ -33,9 +33,13 @@ function onLoad(rig: Judged, make: (wearer: Wearer, mass: number) => Measured | 
 }
 
 const carried = (rig: Judged, make: (out: Result<CarriedLoad>, wearer: Wearer) => Measured) =>
-  onLoad(rig, (wearer, rigMass) =>
-    asked(carriedLoad, { ...wearer, rigMass, poses: carriedPoses(rig) }, "the worse of all motions in and out", (out) => make(out, wearer)),
-  )
+  onLoad(rig, (wearer, rigMass) => {
+    const motion = unposed(rig)
+    if (motion !== null) return poseless(motion)
+    return asked(carriedLoad, { ...wearer, rigMass, poses: carriedPoses(rig) }, "the worse of all motions in and out", (out) =>
+      make(out, wearer),
+    )
+  })
 
 const WALKING = 0.8
 
@@ -131,6 +135,8 @@ export const bodyChecks: readonly RigCheck[] = [
       const { schedule } = rig.rig
       if (!schedule) return about(lacking("schedule", "Nothing says how long it is worn, and when the wearer rests."))
       return onLoad(rig, ({ bodyMass, stature }, rigMass) => {
+        const motion = schedule.backMoment === null ? unposed(rig) : null
+        if (motion !== null) return poseless(motion)
         // the back's moment in balance, unless the document gives its own
         const balance = schedule.backMoment === null ? carriedLoad.attempt({ bodyMass, stature, rigMass, poses: carriedPoses(rig) }) : null
         const backMoment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : schedule.backMoment

@@ -5,7 +5,7 @@ import { holdingEffort } from "../run/holding.js"
 import { coordinatesAt, type MotionModel, standing } from "../run/motion-model.js"
 import { stopped as refusalOf } from "../run/stopped.js"
 import { MOTORS } from "../sources.js"
-import { blocked, type Found, lacking, type RigCheck } from "./check.js"
+import { blocked, type Found, lacking, poseless, type RigCheck } from "./check.js"
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 import { RIDDEN, STOOD } from "./paths.js"
@@ -236,7 +236,7 @@ export const motionChecks: readonly RigCheck[] = [
         if (trouble)
           return {
             subject: motion.name,
-            result: blocked(`${motion.name} cannot be posed over its whole travel: see there first.`, "passes", motion.name),
+            result: poseless(motion.name),
           }
         const { holdingEffort: limit } = motion.drive
         const place = formatQuantity(motion.drive.travel === "length" ? "length" : "angle", travel)

@@ -5,7 +5,7 @@ import { type Fall, fallsUnpowered, worstFalls } from "../run/falls.js"
 import { HOLDS, heldAt } from "../run/holding.js"
 import { type MotionModel, type Surroundings, standing } from "../run/motion-model.js"
 import { CONTACT_LIMITS } from "../sources.js"
-import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
+import { asked, blocked, type Found, lacking, poseless, type RigCheck } from "./check.js"
 import { effortKind, heldWalking, WALKING_BOUNCE } from "./checks-motion.js"
 import { type Judged, posturesOf } from "./conditions.js"
 import { type Measured, type NotMade, worstOf } from "./finding.js"
@@ -67,8 +67,7 @@ function windHolding(rig: Judged): readonly Found[] {
   return rig.motions.map((motion, i): Found => {
     const { name: subject } = motion
     const { effort, travel, stands, trouble } = heldInWind(rig, motion, pressure)
-    if (trouble)
-      return { subject, result: blocked(`${subject} cannot be posed over its whole travel: see there first.`, "passes", subject) }
+    if (trouble) return { subject, result: poseless(subject) }
     const kind = effortKind(motion)
     const { holdingEffort: limit } = motion.drive
     const holds = effort <= limit
@@ -129,7 +128,7 @@ function powerLost(rig: Judged, motion: MotionModel, i: number): Measured | NotM
   const { name, drive } = motion
   const { contact } = rig.rig
   const { effort: held, trouble } = heldWalking(rig, motion)
-  if (trouble) return blocked(`${name} cannot be posed over its whole travel: see there first.`, "passes", name)
+  if (trouble) return poseless(name)
   const stays = (why: string): Measured => ({
     relation: "rule",
     kind: "energy",
