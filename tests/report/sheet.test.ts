@@ -206,3 +206,28 @@ describe("lists", () => {
     expect(html).not.toMatch(/NaN|Infinity|undefined/)
   })
 })
+
+describe("the first power-up followed to the letter", () => {
+  const act = ({ content }: Sheet, step: string) => content.firstPower.find((s) => s.title.startsWith(step))?.act as string
+  const { power } = starters.wings.rig
+  const [bus] = power?.buses ?? []
+  const { fuseRating: _, fuseResistance: __, ...fuseless } = bus as NonNullable<typeof bus>
+  const without = buildSheet({ ...starters.wings.rig, power: { ...power, buses: [fuseless] } as NonNullable<typeof power> })
+
+  it("asks for a fuse before anything is connected, where the document names none on the way", () => {
+    expect(act(without, "No source connected")).toMatch(/no fuse on the way to wing line/)
+    expect(act(wings, "No source connected")).not.toMatch(/no fuse/)
+  })
+  it("says how to measure current before the first reading of one", () => {
+    const steps = wings.content.firstPower
+    const first = steps.findIndex((s) => s.readings.some((r) => r.quantity === "current"))
+    expect(steps[first]?.act).toMatch(/in line.*Never touch plus and minus/s)
+  })
+  it("puts fuses in while switches are off, and swaps leads behind the driver, off", () => {
+    expect(act(wings, "Fuses in")).toMatch(/^With the switches off/)
+    expect(act(wings, "wings: first move")).toMatch(/switch off.*swap the two leads.*never those that feed the driver/s)
+  })
+  it("has nobody's hands on the arms, and no fuse pulled under load, as power is lost", () => {
+    expect(act(wings, "Stop and power lost")).not.toMatch(/held by a helper|pull the fuse/)
+  })
+})

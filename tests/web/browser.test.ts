@@ -9,6 +9,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from "playwrig
 import { build } from "vite"
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import { displayNumber } from "../../src/solver/index.js"
+import { starters, starterText } from "../../src/starters/index.js"
 import { solvers } from "../helpers/solvers.js"
 
 const CHROMIUM = "/usr/bin/chromium"
@@ -156,6 +157,56 @@ describe.skipIf(!existsSync(CHROMIUM))("calculators in a browser", () => {
     await again.page.waitForSelector(".answer table")
     expect(await again.page.locator(".answer").textContent()).toBe(shown)
     await again.context.close()
+    await context.close()
+  })
+
+  it("keep a keyboard's place as entries are added and taken out, and the others' values as one is cleared", async () => {
+    const { page, context, errors } = await opened("#/linkage/hingeActuator")
+    await page.waitForSelector(".answer table")
+    const focus = () => page.evaluate(() => document.activeElement?.closest("[data-path]")?.getAttribute("data-path") ?? "")
+    const masses = page.locator("fieldset[data-path=masses]")
+    const before = await masses.locator(":scope > details").count()
+    await masses.locator(":scope > .add").focus()
+    await page.keyboard.press("Enter")
+    expect(await masses.locator(":scope > details").count()).toBe(before + 1)
+    expect(await focus()).toBe("masses")
+    await masses.locator("button", { hasText: "Take out" }).first().focus()
+    await page.keyboard.press("Enter")
+    expect(await masses.locator(":scope > details").count()).toBe(before)
+    expect(await focus()).toBe("masses")
+    // an optional length is asked in the unit of its limits, not in the smallest there is
+    expect(await page.getByLabel("Unit of distance between the hinge's bearings").inputValue()).toBe("mm")
+    expect(errors).toEqual([])
+    await context.close()
+  })
+
+  it("say so where an address carries no entries, and offer to leave out what no field takes", async () => {
+    const { page, context } = await opened("#/wire/voltageDrop/NQ")
+    await page.waitForSelector(".answer table")
+    expect(await page.locator("article > .faults").textContent()).toMatch(/cannot be read/)
+    const old = Buffer.from(JSON.stringify({ length: "2 m", awg: 18, current: "3 A", gone: 7 })).toString("base64url")
+    const other = await opened(`#/wire/voltageDrop/${old}`)
+    await other.page.getByRole("button", { name: "Leave out: gone" }).click()
+    await other.page.waitForSelector(".answer table")
+    await other.context.close()
+    await context.close()
+  })
+
+  it("open a document with comments, tell what is no document, and save no report of other entries", async () => {
+    const { page, context, errors } = await opened("#/rig")
+    await page.waitForSelector(".times")
+    const open = (name: string, text: string) =>
+      page.locator("input[type=file]").setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) })
+    await open("wrong.json", "<p>no document</p>")
+    await page.waitForFunction(() => document.querySelector(".faults")?.textContent?.includes("was not opened"))
+    await open("newt.jsonc", starterText(starters.tail))
+    await page.waitForFunction(() => document.querySelector(".times")?.textContent?.includes("tail"))
+    await page.getByLabel("name of the rig").fill("")
+    await page.waitForFunction(() => document.querySelector(".faults")?.textContent?.includes("another look"))
+    expect(await page.locator(".answer.stale").count()).toBe(1)
+    await page.getByRole("button", { name: "Save the report" }).click()
+    expect(await page.locator(".faults").first().textContent()).toMatch(/once there is an answer/)
+    expect(errors).toEqual([])
     await context.close()
   })
 

@@ -3,7 +3,7 @@ import { formatNumber, formatQuantity, kinds } from "alula/quantity"
 import { type AnyField, type AnyFields, type AnyOutFields, InputError, NoSolutionError, type Result, type Solver } from "alula/solver"
 import { answerTable, cautionList, refusal } from "./answer.js"
 import { el, newId, pictured, settled } from "./dom.js"
-import { packed, type Step, unpacked } from "./entered.js"
+import { packed, type Step, unpacked, valueAt } from "./entered.js"
 import { form } from "./form.js"
 
 type AnySolver = Solver<object, object>
@@ -44,6 +44,7 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
   const answer = el("div", { class: "answer", "aria-live": "polite" })
   const top = el("div", { class: "faults", role: "alert" })
   const more = el("div", { class: "more" })
+  const lost = start !== null && given === null
   const made = form(input, solver.either, given ?? structuredClone(solver.example), () => soon())
 
   function solve() {
@@ -61,7 +62,7 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
       const count = outcome.error.issues.length
       top.replaceChildren(
         el("p", {}, `${count} ${count === 1 ? "entry needs" : "entries need"} another look.`),
-        ...rest.map((issue) => el("p", {}, issue.message)),
+        ...rest.flatMap((issue) => [el("p", {}, issue.message), leaveOut(issue.path as readonly Step[])].filter((one) => one !== null)),
       )
       answer.replaceChildren(el("p", { class: "waiting" }, "No answer yet."))
     } else if (outcome.error instanceof NoSolutionError) {
@@ -79,6 +80,11 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
     const address =
       JSON.stringify(entered) === JSON.stringify(solver.example) ? `#/${room}/${name}` : `#/${room}/${name}/${packed(entered)}`
     if (location.hash !== address) history.replaceState(null, "", address)
+  }
+  /** A button for what the form does not show: an address of an earlier release may carry it. */
+  function leaveOut(path: readonly Step[]) {
+    if (path.length === 0 || valueAt(made.value(), path) === undefined) return null
+    return el("button", { type: "button", class: "small", click: () => made.set(path, undefined) }, `Leave out: ${path.join(", ")}`)
   }
   const soon = settled(solve, 120)
   solve()
@@ -173,6 +179,7 @@ export function calculator(room: string, name: string, solver: AnySolver, start:
     "article",
     { class: "calculator" },
     el("h1", {}, solver.title),
+    lost ? el("p", { class: "faults", role: "alert" }, "The entries in this address cannot be read: this is the example.") : null,
     el(
       "div",
       { class: "sides" },

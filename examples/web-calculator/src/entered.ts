@@ -8,14 +8,13 @@ export function valueAt(from: unknown, path: readonly Step[]): unknown {
   return path.reduce<unknown>((value, step) => (value === null || value === undefined ? undefined : (value as Entered)[step]), from)
 }
 
-/** The same data with another value at a path; undefined leaves it out. */
+/** The same data with another value at a path; undefined leaves it out, but in a list, whose other entries keep their places. */
 export function withValue(from: unknown, [step, ...rest]: readonly Step[], value: unknown): unknown {
   if (step === undefined) return value
   const inner = withValue((from as Entered | undefined)?.[step], rest, value)
   if (Array.isArray(from)) {
     const list = [...from]
-    if (inner === undefined) list.splice(Number(step), 1)
-    else list[Number(step)] = inner
+    list[Number(step)] = inner ?? ""
     return list
   }
   const { [step]: _, ...others } = (from ?? {}) as Record<string, unknown>
@@ -26,18 +25,20 @@ export function withValue(from: unknown, [step, ...rest]: readonly Step[], value
     : { ...others, [step]: inner }
 }
 
-/** Data as text for an address, and back; null where the text is no data. */
+/** Data as text for an address, and back; null where the text is no input of a solver. */
 export function packed(data: unknown): string {
   const bytes = new TextEncoder().encode(JSON.stringify(data))
-  return btoa(String.fromCharCode(...bytes))
+  // one by one: a long form is more than a call takes at once
+  return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""))
     .replaceAll("+", "-")
     .replaceAll("/", "_")
     .replace(/=+$/, "")
 }
-export function unpacked(text: string): unknown {
+export function unpacked(text: string): object | null {
   try {
     const bytes = Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (c) => c.charCodeAt(0))
-    return JSON.parse(new TextDecoder().decode(bytes))
+    const data: unknown = JSON.parse(new TextDecoder().decode(bytes))
+    return typeof data === "object" && data !== null && !Array.isArray(data) ? data : null
   } catch {
     return null
   }

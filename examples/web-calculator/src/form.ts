@@ -3,15 +3,7 @@ import { formatNumber, formatQuantity, inUnit, kinds, plainUnit, readableUnit, r
 import type { AnyField, AnyFields, Issue } from "alula/solver"
 import { el, newId } from "./dom.js"
 import { type Entered, type Step, valueAt, withValue } from "./entered.js"
-
-interface Rule {
-  readonly exactlyOne?: readonly unknown[]
-  readonly atMostOne?: readonly unknown[]
-  readonly atLeastOne?: readonly unknown[]
-  readonly together?: readonly string[]
-  readonly given?: string
-  readonly needs?: readonly unknown[]
-}
+import { type Rule, readable, ruleText } from "./form-words.js"
 
 /** A form: what it shows, what was entered, and where faults are told. */
 export interface Form {
@@ -42,7 +34,14 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
     slots.clear()
     element.replaceChildren(...group(fields, either, []))
     for (const d of element.querySelectorAll<HTMLDetailsElement>("details")) if (open.has(d.dataset.path)) d.open = true
-    if (focus) slots.get(focus)?.control.focus()
+    if (focus) keepFocus(focus)
+  }
+  /** After a part was added or taken out, a keyboard goes on where it was. */
+  const keepFocus = (place: string) => {
+    const part = element.querySelector<HTMLElement>(`[data-path="${place}"]`)
+    if (part instanceof HTMLDetailsElement) part.open = true
+    const control = part?.querySelector<HTMLElement>(":scope > summary, :scope > .add") ?? slots.get(place)?.control
+    control?.focus()
   }
   const restructure = (path: readonly Step[], value: unknown) => {
     put(path, value)
@@ -106,7 +105,7 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
     const raw = valueAt(entered, path)
     const units = Object.keys(kinds[kind].units)
     const shownUnit = readable
-    let [text, unit] = ["", plainUnit(("unit" in field && field.unit) || kinds[kind].show[0]?.[0] || kinds[kind].si)]
+    let [text, unit] = ["", plainUnit(("unit" in field && field.unit) || usualUnit(field, kind))]
     if (typeof raw === "number") {
       const wished = plainUnit(("unit" in field && field.unit) || readableUnit(kind, raw))
       unit = units.includes(wished) ? wished : (units[0] as string)
@@ -133,7 +132,7 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
     let before = unit
     select.addEventListener("change", () => {
       const si = readQuantity(kind, `${box.value} ${before}`)
-      if (typeof si === "number" && box.value.trim()) box.value = String(Number(inUnit(kind, si, select.value as never).toPrecision(6)))
+      if (typeof si === "number" && box.value.trim()) box.value = String(Number(inUnit(kind, si, select.value as never).toPrecision(12)))
       before = select.value
       put(path, spelled())
     })
@@ -197,7 +196,7 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
     const isPlain = !["group", "variant", "list"].includes(field.of.kind)
     const add = el(
       "button",
-      { type: "button", class: "small", click: () => restructure(path, [...entries, blank(field.of, entries.at(-1))]) },
+      { type: "button", class: "small add", click: () => restructure(path, [...entries, blank(field.of, entries.at(-1))]) },
       `Add: ${field.of.label}`,
     )
     const items = entries.map((_, i) => {
@@ -222,7 +221,7 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
     })
     const section = el(
       "fieldset",
-      { class: "list" },
+      { class: "list", "data-path": path.join(".") },
       el("legend", {}, field.label),
       note(path, field),
       ...items,
@@ -347,6 +346,7 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
           const found = slots.get(issue.path.slice(0, n).join("."))
           if (!found) continue
           found.wrap.classList.add("wrong")
+          for (let part = found.wrap.closest("details"); part; part = part.parentElement?.closest("details") ?? null) part.open = true
           found.note.textContent = [found.note.textContent, issue.message].filter(Boolean).join(" ")
           if (found.control !== found.note) found.control.setAttribute("aria-invalid", "true")
           return false
@@ -355,6 +355,15 @@ export function form(fields: AnyFields, either: readonly unknown[], start: unkno
       })
     },
   }
+}
+
+/** The unit in which a field is thought of: that of its default or limits, as far as they are written with one. */
+function usualUnit(field: { readonly default?: unknown; readonly min?: unknown; readonly max?: unknown }, kind: Kind): string {
+  const units = [field.default, field.min, field.max].flatMap((value) =>
+    typeof value === "string" ? [plainUnit(NUMBER.exec(value)?.[2]?.trim() ?? "")] : [],
+  )
+  const given = typeof field.default === "number" && field.default !== 0 ? readableUnit(kind, field.default) : null
+  return units.find((unit) => Object.hasOwn(kinds[kind].units, unit)) ?? given ?? kinds[kind].si
 }
 
 const nameOf = (value: unknown): string | null => {
@@ -373,26 +382,3 @@ const blank = (field: AnyField, like: unknown): unknown =>
         : field.kind === "choice"
           ? Object.keys(field.options)[0]
           : ""
-
-/** A unit or a limit as it is read: `mm²` for `mm2`, `°C` for `degC`. */
-function readable(text: string): string {
-  return text
-    .replace(/(?<=[A-Za-z])[234]/g, (power) => ({ 2: "²", 3: "³", 4: "⁴" })[power as "2"])
-    .replace(/\bdeg(?=[CF]\b)/, "°")
-    .replace(/\bdeg\b/, "°")
-    .replace(/ohm\b/, "Ω")
-    .replace(/\bu(?=[A-Za-zΩ])/, "µ")
-    .replace(/^-/, "−")
-}
-
-function ruleText(rule: Rule, fields: AnyFields): string {
-  const label = (name: unknown): string =>
-    Array.isArray(name) ? name.map(label).join(" with ") : (fields[String(name)]?.label ?? String(name))
-  const listed = (names: readonly unknown[], last: string) =>
-    names.length < 2 ? names.map(label).join("") : `${names.slice(0, -1).map(label).join(", ")} ${last} ${label(names.at(-1))}`
-  if (rule.exactlyOne) return `Give one: ${listed(rule.exactlyOne, "or")}.`
-  if (rule.atMostOne) return `Give one at most: ${listed(rule.atMostOne, "or")}.`
-  if (rule.atLeastOne) return `Give one or more: ${listed(rule.atLeastOne, "or")}.`
-  if (rule.together) return `Give all or none: ${listed(rule.together, "and")}.`
-  return `${label(rule.given)} counts beside ${listed(rule.needs ?? [], "or")} only.`
-}

@@ -2,4 +2,4 @@
 import { rigWith } from "alula/rig"
 
 const kit = rigWith()
-export const readRigDocument = (document: unknown): object => kit.read(document)
+export const readRigDocument = (text: string): object => kit.read(text)

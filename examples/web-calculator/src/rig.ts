@@ -1,7 +1,7 @@
 // The page of a whole creature: start from one, change it by subject, and see what it does while typing.
 import type { ReportContent } from "alula/report"
 import { assessRig } from "alula/rig"
-import type { AnyFields, Issue } from "alula/solver"
+import { type AnyFields, InputError, type Issue } from "alula/solver"
 import { type StarterKind, starters } from "alula/starters"
 import { type Drawn, el, newId, pictured, settled } from "./dom.js"
 import { form } from "./form.js"
@@ -44,10 +44,12 @@ export function rigPage(): HTMLElement {
   let made: ReturnType<typeof form> | null = null
 
   const ask = () => {
+    last = null
     if (made) worker.postMessage({ id: ++asked, rig: made.value() })
     answer.classList.add("stale")
   }
   const soon = settled(ask, 250)
+  worker.addEventListener("error", () => problems.replaceChildren(el("p", {}, "It cannot be worked out here: load the page again.")))
   worker.addEventListener("message", ({ data }: MessageEvent<Told>) => {
     if (data.sheet !== undefined) return save(`${nameOf()}-build-sheet.html`, "text/html", data.sheet)
     if (data.played) {
@@ -60,7 +62,8 @@ export function rigPage(): HTMLElement {
       return stage.scrollIntoView({ block: "nearest" })
     }
     if (data.id !== asked) return
-    answer.classList.remove("stale")
+    // what stands there while entries are wrong is the answer to others
+    answer.classList.toggle("stale", !data.content)
     const rest = made?.tell(data.issues ?? []) ?? []
     problems.replaceChildren(
       ...(data.issues?.length
@@ -87,16 +90,19 @@ export function rigPage(): HTMLElement {
   const start = el("select", { id: startId }, ...kinds.map((kind) => el("option", { value: kind }, kind)))
   const openStart = () => open(structuredClone(starters[start.value as StarterKind].rig))
   start.addEventListener("change", openStart)
-  const file = el("input", { id: fileId, type: "file", accept: "application/json,.json" })
+  const file = el("input", { id: fileId, type: "file", accept: "application/json,.json,.jsonc" })
   file.addEventListener("change", () => {
     void (async () => {
       const text = await file.files?.[0]?.text()
+      file.value = ""
       if (text === undefined) return
       try {
         const { readRigDocument } = await import("./rig-document.js")
-        open(readRigDocument(JSON.parse(text)))
+        open(readRigDocument(text))
       } catch (error) {
-        problems.replaceChildren(el("p", {}, error instanceof Error ? error.message : "This file is no creature."))
+        const lines = error instanceof InputError ? error.issues.map(({ message }) => message) : ["This file is no creature's document."]
+        problems.replaceChildren(...["The file was not opened:", ...lines].map((line) => el("p", {}, line)))
+        problems.scrollIntoView({ block: "nearest" })
       }
     })()
   })
@@ -108,8 +114,13 @@ export function rigPage(): HTMLElement {
   }
   const nameOf = () =>
     String((made?.value() as { name?: string } | undefined)?.name ?? "creature")
-      .replace(/[^\w-]+/g, "-")
+      .replace(/[^\p{L}\p{N}_-]+/gu, "-")
       .toLowerCase()
+  const saveReport = () => {
+    if (last) return save(`${nameOf()}.html`, "text/html", last.html)
+    problems.append(el("p", {}, "There is a report once there is an answer to what stands here."))
+    problems.scrollIntoView({ block: "nearest" })
+  }
   openStart()
 
   return el(
@@ -131,7 +142,7 @@ export function rigPage(): HTMLElement {
         },
         "Save the document",
       ),
-      el("button", { type: "button", click: () => save(`${nameOf()}.html`, "text/html", last?.html) }, "Save the report"),
+      el("button", { type: "button", click: saveReport }, "Save the report"),
       el(
         "button",
         { type: "button", click: () => made && worker.postMessage({ id: asked, rig: made.value(), play: true }) },

@@ -34,6 +34,12 @@ function isCut(power: Power, name: string): boolean {
   return bus !== undefined && (hasFuse(bus) || hasSwitch(bus) || isCut(power, bus.from))
 }
 
+/** Whether a fuse lies between a bus and its source. */
+function isFused(power: Power, name: string): boolean {
+  const bus = power.buses.find((b) => b.name === name)
+  return bus !== undefined && (hasFuse(bus) || isFused(power, bus.from))
+}
+
 /** What each bus gives to drives: those of one set moving, the others standing still. */
 function drawn(judged: Judged, moving: readonly number[]): number[] | null {
   const { power, motions } = judged.rig
@@ -71,11 +77,16 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
   // all that lies behind a fuse or a switch is dead while both are open
   const dead = new Set(power.buses.filter((bus) => isCut(power, bus.name)).map((bus) => bus.name))
   const apart = readings(bare, nothing).filter((r) => r.quantity === "voltage")
+  // a run whose cells or supply meet no fuse on the way to it
+  const bareRuns = power.buses.filter((bus) => !isFused(power, bus.name)).map((bus) => bus.name)
+  const fuseFirst = bareRuns.length
+    ? ` The document names no fuse on the way to ${bareRuns.join(" and ")}: put one at the source, sized for the wire, before anything is connected.`
+    : ""
   const sleepy = power.sources.filter((s) => s.type === "bank" && (s.sleepCurrent ?? 0) > 0).map((s) => s.name)
   return [
     {
       title: "No source connected",
-      act: "Fuses out, switches off, drives and loads unplugged. Measure the resistance from plus to minus at every bus, with the meter both ways round: it must be open, or rise while a capacitor charges.",
+      act: `Fuses out, switches off, drives and loads unplugged. Measure the resistance from plus to minus at every bus, with the meter both ways round: it must be open, or rise while a capacitor charges.${fuseFirst}`,
       readings: [],
       stop: "a bus shows a steady low resistance: find the short circuit first",
     },
@@ -94,7 +105,8 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
     {
       title: "Fuses in, switches on, nothing connected",
       act:
-        "Put one fuse in after the other, from the source on, and switch on. Set every converter to its voltage now, before anything is behind it." +
+        "With the switches off put one fuse in after the other, from the source on; then switch on. Set every converter to its voltage now, before anything is behind it. " +
+        "Current is measured in line: off, the plus wire opened behind its fuse, the meter in its ampere socket between the two ends, then on. Never touch plus and minus with it: on amperes a meter is a short circuit. Put the lead back to volts after each reading. A clamp meter for direct current, or the bench supply's own, needs no opening." +
         (sleepy.length ? ` With so little drawn ${sleepy.join(" and ")} may go to sleep: wake it before each reading.` : ""),
       readings: readings(bare, nothing),
       stop: OFF,
@@ -114,7 +126,7 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
     ...motions.map((motion, i) =>
       moved(
         `${motion.name}: first move`,
-        `A short touch of the switch first: it must go the way it is meant to, else swap the two leads of each of its drives (a hobby servo is turned round in its controller). Then out and back once, slowly watched, with nobody in reach. The readings are those while it draws most on the way; in the first moment a meter may show more.`,
+        `A short touch of the switch first: it must go the way it is meant to. Else switch off, wait until all is still, and swap the two leads of each drive that goes the wrong way, between it and its reversing switch or driver: never those that feed the driver, which reversed polarity destroys (a hobby servo is turned round in its controller). Then out and back once, slowly watched, with nobody in reach. The readings are those while it draws most on the way; in the first moment a meter may show more.`,
         [i],
       ),
     ),
@@ -127,7 +139,7 @@ export function firstPowerOf(judged: Judged): SheetStep[] {
     ),
     {
       title: "Stop and power lost",
-      act: "Half way, let go of the switch; then, with arms held by a helper, pull the fuse. What should stay must stay, what may fall must fall where nobody stands.",
+      act: "Half way, let go of the switch: it must stop. Then put something soft under the arms, hands out of every gap, and cut the power at the main switch, or at the source's plug where there is none. What should stay must stay, what may fall must fall where nobody stands.",
       readings: [],
       stop: "anything runs on, or falls on somebody",
     },
