@@ -24,11 +24,13 @@ function sentence(h: Happening, stage: StageSi): string {
     case "slack":
       return `${at(h.time)} a line of ${subject} goes slack: it is calculated as if it still followed its drive.`
     case "restarts":
-      return `${at(h.time)} the bus of ${subject} falls to ${volts(h.voltage ?? 0)}, below ${volts(h.least ?? 0)}: ${subject} restarts and everything stops for ${formatQuantity("time", stage.restartTime, "s")}.`
+      return `${at(h.time)} the bus of ${subject} falls to ${volts(h.voltage ?? 0)}, below ${volts(h.least ?? 0)}: ${subject} restarts and all that moves on ${h.source} stops for ${formatQuantity("time", stage.restartTime, "s")}.`
     case "works-again":
       return `${at(h.time)} ${subject} works again.`
     case "overload":
       return `${at(h.time)} ${subject} has to give ${formatQuantity("current", h.current ?? 0)}, more than its limit.`
+    case "limited":
+      return `${at(h.time)} ${subject} is at its limit: it gives ${formatQuantity("current", h.current ?? 0)} and no more, and its voltage sinks to ${volts(h.voltage ?? 0)}.`
     case "switches-off":
       return `${at(h.time)} ${subject} switches off${h.until === Number.POSITIVE_INFINITY ? " and stays off" : ""}.`
     case "collapses":
@@ -36,7 +38,7 @@ function sentence(h: Happening, stage: StageSi): string {
     case "tries-again":
       return `${at(h.time)} ${subject} has power again.`
     default:
-      return `${at(h.time)} ${subject} is empty.`
+      return `${at(h.time)} ${subject} is empty and gives nothing more.`
   }
 }
 

@@ -50,15 +50,21 @@ export interface Feeder {
   readonly state: SupplyState
   readonly motors: readonly Motor[]
   readonly guards: readonly Guard[]
+  /** Those that hold their current, from the loads towards the sources. */
+  readonly holding: readonly Guard[]
   /** Which buses are switched off, with all behind them. */
   readonly off: Uint8Array
   readonly dark: Uint8Array
+  /** Buses with a converter, or right behind a source, that may be held at a limit, and which are. */
+  readonly holders: readonly { readonly bus: number; readonly name: string }[]
+  readonly held: Uint8Array
   readonly sources: Writable<SourceModel>[]
   /** Times that the tree was settled. */
   settled: number
 }
 
-const base = new WeakMap<Feeder, Pick<SupplyModel, "steady" | "power" | "conductance" | "converters">>()
+type Kept = Pick<SupplyModel, "steady" | "power" | "conductance" | "converters">
+const base = new WeakMap<Feeder, Kept>()
 
 /** A feeder of a rig's power; limits of current are its guards, what a converter takes in at most is kept in the tree. */
 export function feederOf(power: Power, motors: readonly Motor[]): Feeder {
@@ -93,8 +99,16 @@ export function feederOf(power: Power, motors: readonly Motor[]): Feeder {
     state: supplyState(model),
     motors,
     guards,
+    holding: guards
+      .filter((one) => one.action === "hold")
+      .sort((a, b) => (a.source >= 0 ? 1 : 0) - (b.source >= 0 ? 1 : 0) || plain.order.indexOf(b.bus) - plain.order.indexOf(a.bus)),
     off: new Uint8Array(n),
     dark: new Uint8Array(n),
+    holders: [
+      ...guards.filter((one) => one.action === "hold" && one.source >= 0),
+      ...converters.flatMap((one, bus) => (one ? [{ bus, name: plain.names[bus] as string }] : [])),
+    ],
+    held: new Uint8Array(n),
     sources,
     settled: 0,
   }
@@ -103,7 +117,7 @@ export function feederOf(power: Power, motors: readonly Motor[]): Feeder {
 }
 
 /** Writes the loads of all buses into the model: what draws all day, and the motors. */
-function loads({ model, off, dark, motors }: Feeder, kept: Pick<SupplyModel, "steady" | "power" | "conductance" | "converters">): void {
+function loads({ model, off, dark, motors }: Feeder, kept: Kept): void {
   const converters = model.converters as SupplyModel["converters"][number][]
   for (let k = 0; k < model.order.length; k++) {
     const i = model.order[k] as number
@@ -162,7 +176,7 @@ function takes(motor: Motor, volts: number): boolean {
 
 const ROUNDS = 100
 
-function balanced(feeder: Feeder, kept: Pick<SupplyModel, "steady" | "power" | "conductance" | "converters">): boolean {
+function balanced(feeder: Feeder, kept: Kept): boolean {
   const { model, state, motors, dark } = feeder
   for (let round = 0; round < ROUNDS; round++) {
     loads(feeder, kept)
@@ -193,7 +207,7 @@ export const guarded = ({ state }: Feeder, { source, bus }: Guard): number =>
 
 /** Puts currents and voltages of everything to the rates and duties that its motors bear; the bus where the tree has no state, or −1. */
 export function feed(feeder: Feeder): number {
-  const kept = base.get(feeder) as NonNullable<ReturnType<typeof base.get>>
+  const kept = base.get(feeder) as Kept
   for (const motor of feeder.motors) {
     // a start that does not hang on what was asked before, so that one state has one answer
     motor.held = false
@@ -203,36 +217,53 @@ export function feed(feeder: Feeder): number {
       if (motor.motion.drive.lineAt) motor.motion.drive.lineAt(motor.volts, motor.line)
     }
   }
+  const { held, holders } = feeder
+  held.fill(0)
   if (!balanced(feeder, kept)) return feeder.state.failed
-  for (const guard of feeder.guards)
-    if (guard.action === "hold" && guarded(feeder, guard) > guard.limit && !holds(feeder, kept, guard)) return guard.bus
+  const full = feeder.sources.map((one) => one.openVoltage)
+  let so: Kept | null = kept
+  // each stays lowered while the next towards the source is: that one then has less to give
+  for (const guard of feeder.holding) {
+    if (guarded(feeder, guard) <= guard.limit) continue
+    held[guard.bus] = 1
+    so = holds(feeder, so, guard)
+    if (so === null) break
+  }
+  feeder.sources.forEach((one, s) => {
+    one.openVoltage = full[s] as number
+  })
+  if (so === null) return held.indexOf(1)
+  for (const { bus } of holders) if (folds(feeder, bus)) held[bus] = 1
   return -1
 }
 
-/** Lowers the voltage of what holds its current until it gives no more than its limit. */
-function holds(feeder: Feeder, kept: NonNullable<ReturnType<typeof base.get>>, guard: Guard): boolean {
+/** Whether a converter is at a limit of its own input, not held down by another one above it. */
+function folds({ model: { above, converters }, state: { limits } }: Feeder, bus: number): boolean {
+  if (!converters[bus] || limits[bus] === "none") return false
+  for (let up = above[bus] as number; up !== -1; up = above[up] as number) if (converters[up] && limits[up] !== "none") return false
+  return true
+}
+
+/** Lowers the voltage of what holds its current until it gives no more than its limit; how the tree then is, null where it has no state. */
+function holds(feeder: Feeder, kept: Kept, guard: Guard): Kept | null {
   const { sources } = feeder
   const at = guard.source
   const source = sources[at]
   const converter = kept.converters[guard.bus] ?? null
-  const full = at >= 0 && source ? source.openVoltage : (converter?.outputVoltage ?? 0)
+  const most = at >= 0 && source ? source.openVoltage : (converter?.outputVoltage ?? 0)
+  let own = kept
   const put = (volts: number) => {
-    if (at >= 0 && source) {
-      source.openVoltage = volts
-      return balanced(feeder, kept)
-    }
-    const own = { ...kept, converters: kept.converters.map((c, i) => (i === guard.bus && c ? { ...c, outputVoltage: volts } : c)) }
+    if (at >= 0 && source) source.openVoltage = volts
+    else own = { ...kept, converters: kept.converters.map((c, i) => (i === guard.bus && c ? { ...c, outputVoltage: volts } : c)) }
     return balanced(feeder, own)
   }
-  let [low, high] = [0, full]
-  for (let k = 0; k < 50 && high - low > 1e-13 * full; k++) {
+  let [low, high] = [0, most]
+  for (let k = 0; k < 50 && high - low > 1e-13 * most; k++) {
     const mid = (low + high) / 2
     if (put(mid) && guarded(feeder, guard) > guard.limit) high = mid
     else low = mid
   }
-  const found = put(low)
-  if (at >= 0 && source) source.openVoltage = full
-  return found && guarded(feeder, guard) <= guard.limit * (1 + 1e-9)
+  return put(low) && guarded(feeder, guard) <= guard.limit * (1 + 1e-9) ? own : null
 }
 
 /** Powers of the supply at an instant, W, in this order. */

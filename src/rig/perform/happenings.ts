@@ -15,6 +15,8 @@ export interface Happening {
   /** Until when something is off, s; infinite for good. */
   readonly until?: number
   readonly least?: number
+  /** Source whose motions stop with it. */
+  readonly source?: string
 }
 
 /** A step as it was played. */

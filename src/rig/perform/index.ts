@@ -61,7 +61,7 @@ export function makePerform(members: Members): Solver<PerformInput<Typed, Typed,
  * effort passes it. Switches at its place cut an on-off or ramped drive, which then runs on until friction or its stop holds
  * it; a servo gives all it has until it is within 3° of its place. Cells empty as they are drawn from, sources and converters
  * past their limit do what the document says (left out: switch off and try again), a controller under its voltage starts anew
- * and everything stops meanwhile. Without a programme every motion goes out at once, and all go back when they are out.
+ * and the motions on its source stop meanwhile. Without a programme every motion goes out at once, and all go back when they are out.
  *
  * Valid with stiff members and lines that stay taut (a caution says when one goes slack), windings near their datasheet's
  * temperature and cells whose voltage answers at once; play in gears is left out. A drive without an inertia is followed with
@@ -110,7 +110,7 @@ export function makePerform(members: Members): Solver<PerformInput<Typed, Typed,
  *
  * @function
  * @throws InputError naming every fault of the document
- * @throws NoSolutionError where a mechanism cannot stand at its start, or what happens changes too fast to be followed
+ * @throws NoSolutionError where a mechanism cannot stand at its start, or what happens takes more steps than are followed
  * @example
  * ```ts
  * import { perform } from 'alula/rig'

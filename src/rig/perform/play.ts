@@ -47,6 +47,7 @@ export interface Actor {
 export interface Watched {
   readonly name: string
   readonly bus: number
+  readonly source: number
   readonly least: number
   /** Until when it starts anew; −1 while it works. */
   until: number
@@ -74,6 +75,8 @@ export interface Play {
   /** Since when each guard carries more than its limit, and until when it is off; −1. */
   readonly over: Float64Array
   readonly offUntil: Float64Array
+  /** What is held at its limit, as it was told last. */
+  readonly held: Uint8Array
   /** Numbers of the state: two of each motion, one of each source. */
   readonly size: number
   readonly memo: Memo
@@ -118,7 +121,15 @@ export function playOf(at: Situation, stage: StageSi, ends: readonly { readonly 
     : null
   const watched = (power?.loads ?? []).flatMap((load): Watched[] =>
     load.type === "controller" && load.resetVoltage > 0
-      ? [{ name: load.name, bus: names.indexOf(load.bus), least: load.resetVoltage, until: -1 }]
+      ? [
+          {
+            name: load.name,
+            bus: names.indexOf(load.bus),
+            source: feeder?.model.sourceOf[names.indexOf(load.bus)] ?? -1,
+            least: load.resetVoltage,
+            until: -1,
+          },
+        ]
       : [],
   )
   const size = 2 * actors.length + (power?.sources.length ?? 0)
@@ -130,6 +141,7 @@ export function playOf(at: Situation, stage: StageSi, ends: readonly { readonly 
     watched,
     over: new Float64Array(feeder?.guards.length ?? 0).fill(-1),
     offUntil: new Float64Array(names.length).fill(-1),
+    held: new Uint8Array(names.length),
     size,
     memo: {
       t: Number.NaN,
@@ -194,9 +206,15 @@ const AIR = 1.225
 const shakeOf = ({ stepRate, shake }: NonNullable<StageSi["steps"]>) =>
   standardGravity * (shake ?? Math.min(0.56, 0.41 * (stepRate - 0.95)))
 
+/** Whether a controller commands a motion: it hangs on the same source, or on none that is named. */
+export const commands = ({ feeder }: Play, { source }: Watched, { motor }: Actor): boolean =>
+  motor.bus < 0 || feeder?.model.sourceOf[motor.bus] === source
+
 /** Share of its bus voltage that a motion's driver puts on the motor; null: its circuit is open. */
-export function dutyOf({ stage, watched }: Play, { machine, target, on, dir, since }: Actor, t: number, x: number): number | null {
-  if (!on || watched.some((one) => one.until >= 0)) return null
+export function dutyOf(play: Play, actor: Actor, t: number, x: number): number | null {
+  const { stage, watched } = play
+  const { machine, target, on, dir, since } = actor
+  if (!on || watched.some((one) => one.until >= 0 && commands(play, one, actor))) return null
   const { drive } = machine.motion
   if (drive.control === "position-servo") return Math.max(-1, Math.min(1, (target - x) / SERVO_BAND))
   if (drive.control !== "ramp" || stage.rampTime === 0) return dir

@@ -3,7 +3,7 @@ import { integrate } from "../../numeric/ode/index.js"
 import { guarded } from "./feed.js"
 import type { Cue, Happening, Played, Ran } from "./happenings.js"
 import { acrossKink, kineticOf, type Sense, stand, tipPerRate } from "./machine.js"
-import { type Actor, breaks, evaluate, fed, type Play, pullAt, rateOf, travelOf } from "./play.js"
+import { type Actor, breaks, commands, evaluate, fed, type Play, pullAt, rateOf, travelOf } from "./play.js"
 import { Recorder } from "./record.js"
 import type { EventType } from "./types.js"
 import { eventsOf, longestStep, nextTime, type Place, placeAhead, voltsAt } from "./watch.js"
@@ -60,6 +60,7 @@ class Run {
 
   all(): Ran {
     const { play } = this
+    this.emptied()
     for (let change = 0; ; change++) {
       if (change > MOST_CHANGES || this.calls > MOST_CALLS) {
         this.stopped = "changes"
@@ -166,6 +167,8 @@ class Run {
     const { play, y } = this
     const { feeder, actors, watched } = play
     for (let round = 0; round < 400; round++) {
+      // what was let go at this instant may have lost its power since
+      if (round > 0) for (const actor of actors) if (actor.mode !== 0 && rateOf(y, actor) === 0) this.stick(actor)
       const { failed } = fed(play, this.t, y)
       if (feeder && failed >= 0) {
         const bus = feeder.power.buses[failed]
@@ -183,19 +186,23 @@ class Run {
       if (reset) {
         const volts = voltsAt(this.play, reset.bus)
         reset.until = this.t + play.stage.restartTime
-        this.tell("restarts", reset.name, { voltage: volts, least: reset.least })
+        this.tell("restarts", reset.name, { voltage: volts, least: reset.least, source: feeder?.power.sources[reset.source]?.name ?? "" })
         continue
       }
       const again = watched.find((one) => one.until >= 0 && one.until <= this.t)
       if (again) {
-        if (voltsAt(this.play, again.bus) < again.least) again.until = this.t + play.stage.restartTime
+        // while all else rests its voltage stays as it is until something is to be done
+        const idle = actors.every((a) => a.mode === 0) && play.over.every((since) => since < 0)
+        const wait = idle ? nextTime(play, this.t, Math.min(this.limit, this.cues[0]?.at ?? Number.POSITIVE_INFINITY)) - this.t : 0
+        if (voltsAt(this.play, again.bus) < again.least) again.until = this.t + Math.max(play.stage.restartTime, wait)
         else {
           again.until = -1
-          for (const actor of actors) actor.since = this.t
+          for (const actor of actors) if (commands(play, again, actor)) actor.since = this.t
           this.tell("works-again", again.name)
         }
         continue
       }
+      this.holders()
       for (const actor of actors) {
         if (actor.mode !== 0) continue
         for (const way of [1, -1] as const)
@@ -243,6 +250,17 @@ class Run {
       } else if (since >= 0 && amps <= guard.limit) play.over[g] = -1
     }
     return false
+  }
+
+  /** Tells what comes to its limit and holds it. */
+  private holders(): void {
+    const { feeder, held } = this.play
+    if (!feeder) return
+    for (const { bus, name } of feeder.holders) {
+      if (held[bus] === feeder.held[bus]) continue
+      held[bus] = feeder.held[bus] as number
+      if (held[bus] === 1) this.tell("limited", name, { current: feeder.state.outAmps[bus] ?? 0, voltage: voltsAt(this.play, bus) })
+    }
   }
 
   /** Notes a driven motion that stands still short of its place. */
@@ -330,13 +348,17 @@ class Run {
       const k = 2 * play.actors.length + s
       if (source.type === "mains-supply" || (y[k] as number) > 0 || this.empty.has(s)) return
       this.empty.add(s)
-      this.tell("empty", source.name)
+      this.switchOff(s, -1, Number.POSITIVE_INFINITY, "empty", source.name)
     })
   }
 
   private halt(actor: Actor): void {
     stand(actor.machine, travelOf(this.y, actor), pullAt(this.play, this.t))
     this.record.struck(kineticOf(actor.machine, rateOf(this.y, actor)))
+    this.stick(actor)
+  }
+
+  private stick(actor: Actor): void {
     actor.mode = 0
     actor.stoodAt = Number.NaN
     this.y[2 * actor.index + 1] = 0

@@ -141,7 +141,7 @@ export function solvePerform(members: Members, rig: PerformSi, exact: Exactness 
   if (ran.stopped !== null)
     return refuse(
       "not-followed",
-      "At {time time s} what happens changes faster than it can be followed: {shortBy time s} are left. Something chatters there, such as a brown-out that its own restart brings on, or a part without mass.",
+      "By {time time s} this took all the steps that one performance may take: {shortBy time s} are left. Follow a shorter time, above all where the wearer walks; or something chatters there, such as a brown-out that its own restart brings on, or a part without mass.",
       Math.max(Number.MIN_VALUE, (rig.stage.duration ?? end + 1) - end),
       { time: end },
     )

@@ -83,6 +83,7 @@ export type EventType =
   | "restarts"
   | "works-again"
   | "overload"
+  | "limited"
   | "switches-off"
   | "collapses"
   | "tries-again"

@@ -5,6 +5,14 @@ import { type Actor, breaks, fed, type Play, SERVO_RESTS, travelOf } from "./pla
 /** A servo counts as arrived within this share of its travel. */
 const SERVO_ARRIVES = 0.02
 
+/**
+ * By how much a voltage or current lies beyond its limit where that is met, a share of it: a crossing is located at the limit
+ * itself, where nothing is below it yet. What settles a supply is surer than this.
+ */
+const BEYOND = 1e-11
+/** A motion has come to rest where it goes back by this share of its speed without load: one that turns round as it is let go does too. */
+const TURNED = 1e-12
+
 /** A place ahead of a moving motion, and what happens there. */
 export interface Place {
   readonly at: number
@@ -65,7 +73,7 @@ export function voltsAt({ feeder }: Play, bus: number): number {
 
 /**
  * Functions that fall through zero where something changes: two for each motion (it comes to rest, it reaches its place; or it breaks
- * loose either way), then each guard, each controller, and a supply that finds no state.
+ * loose either way), then each guard, each controller, what holds at its limit, each source as it empties, and a supply that finds no state.
  */
 export function eventsOf(
   play: Play,
@@ -74,7 +82,9 @@ export function eventsOf(
   const { actors, feeder, over } = play
   const watched = play.watched.filter((one) => one.until < 0)
   const guards = feeder?.guards ?? []
-  const count = 2 * actors.length + guards.length + watched.length + 1
+  const holders = feeder?.holders ?? []
+  const cells = feeder?.sources.length ?? 0
+  const count = 2 * actors.length + guards.length + watched.length + holders.length + cells + 1
   const looks = actors.some((a) => a.mode === 0) || guards.length > 0 || watched.length > 0 || (feeder?.model.bends ?? false)
   const values = (t: number, y: Float64Array, g: Float64Array) => {
     g.fill(1)
@@ -86,17 +96,21 @@ export function eventsOf(
         g[2 * i + 1] = -breaks(play, actor, t, y, -1)
         return
       }
-      g[2 * i] = mode * (y[2 * i + 1] as number) - (machine.motion.drive.control === "position-servo" ? SERVO_RESTS : 0)
+      g[2 * i] = mode * (y[2 * i + 1] as number) - (machine.motion.drive.control === "position-servo" ? SERVO_RESTS : -TURNED)
       g[2 * i + 1] = (mode * ((places[i] as Place).at - travelOf(y, actor))) / machine.motion.span
     })
     if (failed >= 0) g[count - 1] = -1
+    for (let s = 0; s < cells; s++) g[count - 2 - holders.length - s] = y[2 * actors.length + s] as number
     if (!feeder || failed >= 0) return
     guards.forEach((guard, k) => {
       const share = (guard.limit - guarded(feeder, guard)) / guard.limit
-      if (guard.action !== "hold") g[2 * actors.length + k] = (over[k] as number) >= 0 ? -share : share
+      if (guard.action !== "hold") g[2 * actors.length + k] = BEYOND + ((over[k] as number) >= 0 ? -share : share)
     })
     watched.forEach((one, k) => {
-      g[2 * actors.length + guards.length + k] = (voltsAt(play, one.bus) - one.least) / one.least
+      g[2 * actors.length + guards.length + k] = BEYOND + (voltsAt(play, one.bus) - one.least) / one.least
+    })
+    holders.forEach(({ bus }, k) => {
+      g[count - 2 - k] = feeder.held[bus] === play.held[bus] ? 1 : -1
     })
   }
   return { count, values }

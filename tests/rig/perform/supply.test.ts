@@ -47,7 +47,46 @@ describe("a controller that starts anew", () => {
     expect(restarts.map((e) => e.time)).toEqual([0, 2, 4])
     expect((restarts[0]?.voltage ?? 0) / dip).toBeCloseTo(1, 9)
     expect(last(out.motions[0]?.travel ?? [])).toBe(0)
-    expect(restarts[0]?.sentence).toMatch(/^At 0 s the bus of receiver falls to .*everything stops for 2 s\.$/)
+    expect(restarts[0]?.sentence).toMatch(/^At 0 s the bus of receiver falls to .*all that moves on pack stops for 2 s\.$/)
+  })
+  it("stops what hangs on its own source, and nothing on another", () => {
+    const rig = packRig(dip * 1.001, {
+      programme: [
+        { at: 0, motion: "arm", to: 1 },
+        { at: 0, motion: "tail", to: 1 },
+      ],
+      stage: { duration: 3, restartTime: 2 },
+    }) as { motions: object[]; power: { sources: object[]; buses: object[] } }
+    const out = play({
+      ...rig,
+      motions: [rig.motions[0], { ...rig.motions[0], name: "tail", bus: "tail line" }],
+      power: {
+        ...rig.power,
+        sources: [...rig.power.sources, { ...pack, name: "tail pack" }],
+        buses: [...rig.power.buses, { name: "tail line", from: "tail pack" }],
+      },
+    })
+    expect(out.events.filter((e) => e.type === "restarts").map((e) => e.time)).toEqual([0, 2])
+    expect(last(out.motions[0]?.travel ?? [])).toBe(0)
+    // alone on its pack it has the same start as where no controller is below its voltage
+    const alone = play(packRig(0, { ...once, stage: { duration: 3 } }))
+    expect(last(out.motions[1]?.travel ?? [])).toBeGreaterThan(0.1)
+    expect(last(out.motions[1]?.travel ?? [])).toBeCloseTo(last(alone.motions[0]?.travel ?? []), 2)
+  })
+  it("starts anew however slowly its voltage falls, at once", () => {
+    // a small pack empties through a lamp: by the steps of time, hundreds of them share one voltage to the last digit
+    for (let k = 0; k < 16; k++) {
+      const power = (resetVoltage: number) => ({
+        sources: [{ ...pack, cellCapacity: "5 Ah" }],
+        buses: [{ name: "line", from: "pack" }],
+        loads: [{ type: "lights", name: "lamps", bus: "line", current: 0.2 }, controller(resetVoltage)],
+      })
+      const start = open - resistance * 0.25
+      const least = start - 1e-5 * (1 + k / 7)
+      const out = play(fedRig(power(least), { programme: [{ at: 5, motion: "arm", to: 0 }], stage: { duration: 5, restartTime: 10 } }))
+      const [first] = out.events.filter((e) => e.type === "restarts")
+      expect(first?.voltage ?? 0, `${k}`).toBeCloseTo(least, 9)
+    }
   })
   it("starts anew where two motions begin together, and not where they begin one after the other", () => {
     const both = (second: number, resetVoltage: number) => {
@@ -96,6 +135,7 @@ describe("a source past its limit", () => {
     const out = play(limited({ limitAction: "hold" }))
     expect(out.sources[0]?.peakCurrent).toBeLessThanOrEqual(3 * (1 + 1e-9))
     expect(out.sources[0]?.peakCurrent).toBeCloseTo(3, 6)
+    expect(out.events.find((e) => e.type === "limited")).toMatchObject({ time: 0, subject: "bank" })
     const free = play({
       ...limited({ limitAction: "hold" }),
       power: {
@@ -108,7 +148,91 @@ describe("a source past its limit", () => {
   })
 })
 
+describe("several limits that hold", () => {
+  it("are all kept at once, those of converters and of what feeds them", () => {
+    const out = play(
+      fedRig(
+        {
+          sources: [{ type: "bank", name: "bank", voltage: 12, currentLimit: 1.5, resistance: 0.1, energy: "40 Wh" }],
+          buses: [
+            { name: "before", from: "bank", limitAction: "hold" },
+            {
+              name: "line",
+              from: "before",
+              limitAction: "hold",
+              converter: {
+                outputVoltage: 9,
+                outputCurrentLimit: 1,
+                efficiency: [{ outputCurrent: 1, efficiency: 0.9 }],
+                minInputVoltage: 3,
+                maxInputVoltage: 20,
+              },
+            },
+          ],
+          loads: [{ type: "resistive", name: "lamp", bus: "before", resistance: 9 }],
+        },
+        { ...once, stage: { duration: 0.05 } },
+      ),
+    )
+    expect(out.sources[0]?.peakCurrent).toBeLessThanOrEqual(1.5 * (1 + 1e-9))
+    expect(out.motions[0]?.peakCurrent).toBeLessThanOrEqual(1 + 1e-9)
+    expect(Math.abs(out.energy.residual)).toBeLessThan(1e-6)
+  })
+})
+
+describe("a converter that folds back", () => {
+  const inputCurrentLimit = 1.2
+  const converter = {
+    outputVoltage: 9,
+    inputCurrentLimit,
+    efficiency: [{ outputCurrent: 1, efficiency: 0.9 }],
+    minInputVoltage: 5,
+    maxInputVoltage: 20,
+  }
+  const lamp = (resistance: number) =>
+    play(
+      fedRig(
+        {
+          sources: [{ type: "bank", name: "bank", voltage: 12, currentLimit: 30, resistance: 0, energy: "40 Wh" }],
+          buses: [{ name: "line", from: "bank", converter }],
+          loads: [{ type: "resistive", name: "lamp", bus: "line", resistance }],
+        },
+        { programme: [{ at: 0.1, motion: "arm", to: 1 }], stage: { duration: 0.3 } },
+      ),
+    ).events.filter((e) => e.type === "limited")
+  // what it can bring: 12 V · 1.2 A · 90 % into a resistance at 9 V
+  const least = 9 ** 2 / (12 * inputCurrentLimit * 0.9)
+  it("is told when it does, with the voltage that is left", () => {
+    expect(lamp(least * 1.001).map((e) => e.time)).toEqual([0.1])
+    const [from] = lamp(least * 0.9)
+    expect(from?.time).toBe(0)
+    expect(from?.voltage).toBeCloseTo(Math.sqrt(12 * inputCurrentLimit * 0.9 * least * 0.9), 6)
+    expect(from?.sentence).toMatch(/^At 0 s line is at its limit: it gives 1\.\d+ A and no more, and its voltage sinks to 8\.\d+ V\.$/)
+  })
+})
+
 describe("the charge of a pack", () => {
+  it("gives nothing once it is used up, from the instant on at which it is", () => {
+    const empties = (stateOfCharge: number) =>
+      play(
+        fedRig(
+          {
+            sources: [{ ...pack, stateOfCharge }],
+            buses: [{ name: "line", from: "pack" }],
+            loads: [{ type: "lights", name: "lamps", bus: "line", current: 0.9 }],
+          },
+          { programme: [{ at: 3, motion: "arm", to: 1 }], stage: { duration: 4 } },
+        ),
+      )
+    const out = empties(0.0005)
+    const [empty] = out.events.filter((e) => e.type === "empty")
+    // 0.05 % of 3600 A·s at 0.9 A
+    expect(empty?.time).toBeCloseTo(2, 9)
+    expect(last(out.motions[0]?.travel ?? [])).toBe(0)
+    expect(last(out.sources[0]?.current ?? [])).toBe(0)
+    expect(empties(0).events[0]).toMatchObject({ type: "empty", time: 0 })
+    expect(empties(0).energy.source).toBe(0)
+  })
   it("falls by the current over its capacity", () => {
     const out = play(packRig(0, { stage: { duration: 3 } }))
     const { times } = out
