@@ -1,6 +1,7 @@
 // Files and standard input: a document read with every fault at its place, an answer written whole or not at all.
-import { existsSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
+import { existsSync, readFileSync, readSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
 import { basename, extname } from "node:path"
+import { diagnosis, type RigReading } from "../advice/index.js"
 import { type Rig, rigWith } from "../rig/index.js"
 import { withoutComments } from "../rig/whole/comments.js"
 import { InputError } from "../solver/index.js"
@@ -64,7 +65,41 @@ function refuse(file: string, faults: readonly Fault[]): never {
 }
 
 /** A document from a file, checked; all its faults are told at once with line and column. */
-export function documentOf(file: string): Rig {
+export const documentOf = (file: string): Rig => readAs(file, (value) => kit.read(value as never))
+
+/** Readings from a file, a list of them, checked against the rig they were taken on. */
+export const readingsOf = (file: string, rig: Rig): readonly RigReading[] =>
+  readAs(file, (readings) => {
+    diagnosis.read({ rig, readings: readings as readonly RigReading[] })
+    return readings as readonly RigReading[]
+  })
+
+/** Next line of standard input, waited for; null at its end. */
+export function lineReader(): () => string | null {
+  const one = Buffer.alloc(1)
+  return () => {
+    const bytes: number[] = []
+    for (;;) {
+      let read = 0
+      try {
+        read = readSync(0, one, 0, 1, null)
+      } catch (error) {
+        const { code } = error as NodeJS.ErrnoException
+        if (code === "EAGAIN") {
+          Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 20)
+          continue
+        }
+        if (code !== "EOF") throw error
+      }
+      if (read === 0) return bytes.length ? Buffer.from(bytes).toString("utf8") : null
+      if (one[0] === 10) return Buffer.from(bytes).toString("utf8")
+      bytes.push(one[0] as number)
+    }
+  }
+}
+
+/** A file's JSON made into something, faults at their places. */
+function readAs<T>(file: string, make: (value: unknown) => T): T {
   const text = textOf(file)
   const bare = withoutComments(text)
   const { places, fault, twice } = placesOf(bare)
@@ -73,18 +108,20 @@ export function documentOf(file: string): Rig {
     ({ path, offset }): Fault => ({ path, ...placeAt(bare, offset), message: `${path}: expected once, it stands here again` }),
   )
   try {
-    const rig = kit.read(JSON.parse(bare))
+    const made = make(JSON.parse(bare))
     if (double.length) refuse(file, double)
-    return rig
+    return made
   } catch (error) {
     if (!(error instanceof InputError)) throw error
-    const faults = error.issues.map(
-      ({ path, message }): Fault => ({
+    const faults = error.issues.map(({ path: whole, message }): Fault => {
+      // a file of readings is that list itself
+      const path = whole[0] === "readings" ? whole.slice(1) : whole
+      return {
         path: path.map((step, i) => (typeof step === "number" ? `[${step}]` : i ? `.${step}` : step)).join(""),
         ...placeAt(bare, offsetOf(places, path)),
         message,
-      }),
-    )
+      }
+    })
     return refuse(file, [...double, ...faults])
   }
 }

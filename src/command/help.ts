@@ -2,9 +2,11 @@
 
 const codes = `Exit codes
   0    done; check: every check that was made is met
-  1    check: something falls short or could not be judged; perform: the programme does not go as written
+  1    check: something falls short or could not be judged; perform: the programme does not go as written;
+       diagnose: what was read is not as planned
   2    bad input: command line, file or document; every fault is told with its line and column
-  3    refused: why: something stops a motion; perform: what happens cannot be followed
+  3    refused: why: something stops a motion; perform: what happens cannot be followed;
+       diagnose: the plan itself stops on its way
   130  interrupted`
 
 const common = `Options of every command
@@ -53,6 +55,13 @@ Tells where the seconds of each motion go, and what mending each cause alone wou
 
 Plays the document's programme in time, everything that moves at once: each step with the time it takes, and
 what happens meanwhile: stops, strikes, lines that go slack, supplies that give out, controllers that start anew.`,
+  diagnose: `alula diagnose <file> [readings]
+
+What is wrong with what was built. Without a file of readings it asks for them one by one: first lists all that can
+be read on this creature by number, then says after each what it comes to so far and what to read next; an empty
+line ends it. Questions go to standard error, the answer to standard output. A file of readings is a JSON list:
+  [{ "type": "time", "value": "11.6 s" }, { "type": "voltage", "at": "pack", "during": "rest", "value": "12.1 V" }]
+alula explain diagnosis tells every type. --json takes a file of readings.`,
   explain: `alula explain [name]
 
 A page on a solver: what it takes with units, limits and defaults, what it answers, its formulae, its sources
@@ -70,6 +79,7 @@ export const help = `alula: does what is worn and moves on its own power do what
   alula check <file>        faults of a document, then whether the rig does what is wanted
   alula why <file>          where the seconds go, and what mending each cause would save
   alula perform <file>      the programme played in time
+  alula diagnose <file> [readings]  what is wrong with what was built, and what to read next
   alula report <file>       the whole answer as a page, Markdown or JSON
   alula sheet <file>        the build sheet: lists, templates at true scale, wires, first power
   alula explain [name]      a page on any solver, and on any type that a document names

@@ -6,8 +6,9 @@ import { nearestWord } from "../solver/near.js"
 import { type StarterKind, starters, starterText } from "../starters/index.js"
 import { check } from "./check.js"
 import { BadInput, type Desk, EXIT } from "./desk.js"
+import { ask, diagnose, type NextLine } from "./diagnose.js"
 import { explain } from "./explain.js"
-import { documentOf, isSame, named, stemOf, writeWhole } from "./files.js"
+import { documentOf, isSame, lineReader, named, readingsOf, stemOf, writeWhole } from "./files.js"
 import { type CommandName, help, helpOn, helps } from "./help.js"
 import { perform } from "./perform.js"
 import { why } from "./why.js"
@@ -32,6 +33,7 @@ const own: Readonly<Record<CommandName, readonly Option[]>> = {
   sheet: ["format", "output"],
   why: ["motion"],
   perform: [],
+  diagnose: [],
   explain: [],
 }
 const takes: Readonly<Record<CommandName, { readonly what: string; readonly min: number; readonly max: number }>> = {
@@ -41,6 +43,7 @@ const takes: Readonly<Record<CommandName, { readonly what: string; readonly min:
   sheet: { what: "one file", min: 1, max: 1 },
   why: { what: "one file", min: 1, max: 1 },
   perform: { what: "one file", min: 1, max: 1 },
+  diagnose: { what: "a file, then a file of readings if you have one", min: 1, max: 2 },
   explain: { what: "the name of a solver or type, or nothing", min: 0, max: 1 },
 }
 
@@ -129,7 +132,7 @@ function begin(desk: Desk, kind: string, file: string | undefined, force: boolea
   return EXIT.ok
 }
 
-function carriedOut(desk: Desk, args: readonly string[], version: string): number {
+function carriedOut(desk: Desk, args: readonly string[], version: string, nextLine: NextLine): number {
   const { values, positionals } = parsed(args)
   const [name, ...rest] = positionals
   if (values.version) {
@@ -185,6 +188,17 @@ function carriedOut(desk: Desk, args: readonly string[], version: string): numbe
       const rig = documentOf(first)
       return told(desk, `playing ${named(first)}`, () => perform(desk, rig, { json }))
     }
+    case "diagnose": {
+      if (second === undefined && (json || first === "-"))
+        throw new BadInput([
+          `diagnose: expected a file of readings behind the document, as ${json ? "--json asks nothing" : "standard input is the document"}`,
+        ])
+      if (first === "-" && second === "-") throw new BadInput(["diagnose: expected one of both from standard input, received both"])
+      const rig = documentOf(first)
+      if (second === undefined) return ask(desk, rig, nextLine)
+      const readings = readingsOf(second, rig)
+      return told(desk, `diagnosing ${named(first)}`, () => diagnose(desk, rig, readings, { json }))
+    }
     case "why": {
       const rig = documentOf(first)
       return why(desk, rig, { json, motion: values.motion })
@@ -193,9 +207,9 @@ function carriedOut(desk: Desk, args: readonly string[], version: string): numbe
 }
 
 /** Carries a command line out and gives its exit code; what is wrong with the input is told, never thrown. */
-export function run(desk: Desk, args: readonly string[], version: string): number {
+export function run(desk: Desk, args: readonly string[], version: string, nextLine: NextLine = lineReader()): number {
   try {
-    return carriedOut(desk, args, version)
+    return carriedOut(desk, args, version, nextLine)
   } catch (error) {
     if (!(error instanceof BadInput)) throw error
     if (args.includes("--json") && error.faults.length) desk.out(`${JSON.stringify({ faults: error.faults }, null, 2)}\n`)

@@ -47,15 +47,17 @@ const shift = (text: string) => [...text].reduce((sum, char) => (Math.imul(sum, 
 const SHOWS = 4
 /** How far from every single fault an unlisted one is. */
 const OVER = 3
+/** From here on the test of fit has power to spare; below it one build in a few passes by chance, whatever is tested. */
+const CLEAR = 6
 
 /** The sets of builds of a creature, by what is wrong with them. */
 const sets: Readonly<Record<string, (c: Creature, wide: boolean) => readonly (readonly Planted[])[]>> = {
-  healthy: (_, wide) => repeated([[]], wide ? 40 : 2),
+  healthy: (_, wide) => repeated([[]], wide ? 40 : 1),
   "one listed fault": (c, wide) => {
     const { uniform } = random(SEED)
     // strong enough to show at all
     return repeated(listed(c), wide ? 3 : 1)
-      .filter((_, i) => wide || i % 5 === 1)
+      .filter((_, i) => wide || i % 8 === 1)
       .flatMap(({ names, plant }) => {
         const u = uniform()
         return farness(c, (p) => plant(p, u), false) >= SHOWS ? [[{ names, plant: (p) => plant(p, u) }] satisfies Planted[]] : []
@@ -67,7 +69,10 @@ const sets: Readonly<Record<string, (c: Creature, wide: boolean) => readonly (re
     const apart = pairs.filter(([a, b]) => !a.names.some((name) => b.names.includes(name)))
     return wide ? repeated(apart, 1).filter((_, i) => i % 10 === 0) : apart.slice(11, 12)
   },
-  "an unlisted fault, over 3 standard deviations from each listed one": (c, wide) => far(c, wide ? 2 : 1).filter((_, i) => wide || i < 2),
+  "an unlisted fault, 3 to 6 standard deviations from each listed one": (c) =>
+    far(c, 3).flatMap((one) => (one.off <= CLEAR ? [one.planted] : [])),
+  "an unlisted fault, over 6 standard deviations from each listed one": (c) =>
+    far(c, 3).flatMap((one) => (one.off > CLEAR ? [one.planted] : [])),
   "does not come through": (c, wide) =>
     repeated(
       stalling(c).map((one) => [one]),
@@ -75,12 +80,14 @@ const sets: Readonly<Record<string, (c: Creature, wide: boolean) => readonly (re
     ).slice(0, wide ? 99 : 1),
 }
 
-function far(c: Creature, times: number): readonly (readonly Planted[])[] {
+/** Unlisted faults over 3 standard deviations from every single one, with how far they are. */
+function far(c: Creature, times: number): readonly { readonly planted: readonly Planted[]; readonly off: number }[] {
   const { uniform } = random(SEED)
   return Object.entries(unlisted).flatMap(([name, plant]) =>
-    Array.from({ length: times }, () => uniform()).flatMap((u) =>
-      farness(c, (p) => plant(p, u), true) > OVER ? [[{ names: [name], plant: (p) => plant(p, u) }] satisfies Planted[]] : [],
-    ),
+    Array.from({ length: times }, () => uniform()).flatMap((u) => {
+      const off = farness(c, (p) => plant(p, u), true)
+      return off > OVER ? [{ off, planted: [{ names: [name], plant: (p) => plant(p, u) }] }] : []
+    }),
   )
 }
 
@@ -100,14 +107,14 @@ describe("diagnosis of builds made by another model", () => {
       )
   const over = (set: string, of: (one: Count) => number) => {
     const all = Object.entries(counted()).filter(([key]) => key.endsWith(set))
-    expect(all.length).toBe(Object.keys(creatures).length)
+    expect(all.length % Object.keys(creatures).length).toBe(0)
+    expect(all.length).toBeGreaterThan(0)
     return all.reduce((sum, [, one]) => sum + of(one), 0) / all.reduce((sum, [, one]) => sum + one.builds, 0)
   }
   it("keeps what is wanted in the counts of the page", () => {
     expect(over("one listed fault", (c) => c.first)).toBeGreaterThanOrEqual(0.95)
     expect(over("healthy", (c) => c.builds - c.asPlanned)).toBeLessThanOrEqual(0.05)
-    // 0.9 is wanted and not reached yet: 20 of 23
-    expect(over("from each listed one", (c) => c.unexplained)).toBeGreaterThanOrEqual(0.85)
+    expect(over("from each listed one", (c) => c.unexplained)).toBeGreaterThanOrEqual(0.9)
   })
   it("the page says what was counted", () => {
     const text = page(counted())
@@ -118,9 +125,9 @@ describe("diagnosis of builds made by another model", () => {
   it("a light sample: faults named, unlisted ones not, healthy ones left alone", () => {
     const { wings, heron, jaw } = creatures
     const shown = count(heron, sets["one listed fault"]!(heron, false), 5)
-    expect(shown.builds).toBe(3)
+    expect(shown.builds).toBe(2)
     expect(shown.first).toBe(shown.builds)
-    expect(count(wings, sets.healthy!(wings, false), 3).asPlanned).toBe(2)
+    expect(count(wings, sets.healthy!(wings, false), 3).asPlanned).toBe(1)
     const rubs: Planted = { names: ["rubs"], plant: (p) => unlisted["rubs more and more towards the end"]!(p, 0.5) }
     expect(count(jaw, [[rubs]], 2)).toMatchObject({ builds: 1, unexplained: 1 })
     const stiff = stalling(jaw)[0]!

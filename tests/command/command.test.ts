@@ -193,6 +193,33 @@ describe("the command", () => {
     closeSync(full)
   })
 
+  it("diagnoses readings of a file, and asks for them one by one where there is none", async () => {
+    put("built.json", JSON.stringify(starters.wings.rig))
+    put("read.json", '[{ "type": "time", "value": "9 s" }, { "type": "voltage", "at": "pack", "during": "rest", "value": "12 V" }]')
+    put("wrong.json", '[\n { "type": "time", "value": "9 V" },\n { "type": "voltage", "at": "pak", "value": "12 V" }\n]')
+    const [json, text, wrong, asked, nothing] = await Promise.all([
+      alula("diagnose", "built.json", "read.json", "--json"),
+      alula("diagnose", "built.json", "read.json"),
+      alula("diagnose", "built.json", "wrong.json"),
+      started(["diagnose", "built.json"], "1\n9\n1\n9 s\nx\n\n").ended,
+      alula("diagnose", "built.json"),
+    ])
+    const found = JSON.parse(json.out) as { outcome: string; verdict: string; readings: number }
+    expect([json.code, found.outcome, found.readings]).toEqual([1, "one-fault", 2])
+    expect(text.out).toContain(found.verdict)
+    expect(text).toMatchObject({ code: 1, err: "" })
+    expect(wrong).toMatchObject({ code: 2, out: "" })
+    expect(wrong.err).toContain("\n  2:29  ")
+    // a value without its unit is asked for again, and so is what is no number of the list
+    expect(asked.code).toBe(1)
+    expect(asked.err).toContain("unit")
+    expect(asked.err).toContain("So far: one fault explains it. Read next number ")
+    expect(asked.err).toContain('received "x"')
+    expect(asked.out).toMatch(/^Most plausible/m)
+    expect(asked.out + asked.err).not.toContain("\u001b")
+    expect(nothing).toMatchObject({ code: 2, out: "" })
+  })
+
   it("reads standard input and writes JSON to a pipe", async () => {
     const text = starterText(starters.skirt)
     const [sheet, broken] = await Promise.all([
@@ -250,7 +277,8 @@ describe("the command", () => {
       alula("explain", "wire.voltageDrop"),
       alula("explain", "--json"),
     ])
-    for (const word of ["new", "check", "why", "perform", "report", "sheet", "explain"]) expect(help.out).toContain(`alula ${word} `)
+    for (const word of ["new", "check", "why", "perform", "diagnose", "report", "sheet", "explain"])
+      expect(help.out).toContain(`alula ${word} `)
     for (const code of ["0", "1", "2", "3", "130"]) expect(on.out).toMatch(new RegExp(`^ {2}${code} `, "m"))
     expect(page.out).toMatch(/length +L +length one way +0 to 1000 m/)
     expect(page.out).toMatch(/contactResistance +R_1 .* default 5 mΩ/)

@@ -71,7 +71,7 @@ export function isSame(task: Task, a: Explanation, b: Explanation): boolean {
 }
 
 const cap = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
-const percent = (share: number) => formatQuantity("ratio", share, "%", 2)
+const percent = (share: number) => (share < 0.01 ? "under 1 %" : formatQuantity("ratio", share, "%", 2))
 const todoOf = (one: Explanation) => one.faults.map((f) => f.row.todo(f.site.at)).join(" ")
 
 /** Explanations that stand beside each other: those that fit, or all where none does. */
@@ -102,7 +102,7 @@ export function answer(task: Task, weighed: Weighed): Diagnosis {
         .map((other) => faultsText(other.faults, other.sizes)),
     }),
   )
-  const next = outcome === "as-planned" ? null : nextOf(task, list)
+  const next = outcome === "as-planned" && !signs(task, planned).length ? null : nextOf(task, list)
   return {
     verdict: verdictOf(task, weighed, candidates, next),
     outcome,
@@ -157,6 +157,9 @@ function verdictOf(task: Task, weighed: Weighed, candidates: readonly Candidate[
   const { outcome, all } = weighed
   const [first, second] = candidates
   const measure = next ? ` Read next: ${next.label}; ${next.how}.` : ""
+  const odd = signs(task, weighed.planned)
+  if (outcome === "as-planned" && odd.length)
+    return `${cap(odd.join("; "))}: not as planned, but too little to go by. Take times, voltages and currents.${measure}`
   if (outcome === "as-planned" || !first)
     return "What you read is what the plan says, within what tools and good parts stray: nothing need be wrong. A small fault would not show."
   const same = first.sameAs.length ? ` As good by these readings: ${first.sameAs.join("; or ")}.` : ""
@@ -173,18 +176,39 @@ function verdictOf(task: Task, weighed: Weighed, candidates: readonly Candidate[
   const off = nearest ? ` The nearest, ${faultsText(nearest.faults, nearest.sizes)}, ${oddsText(nearest.chance)}.` : ""
   if (outcome === "two-faults")
     return `No single fault explains these readings, but two together do (${percent(first.plausibility)}): ${first.explanation}.${same} ${first.todo}${measure}`
-  const pairs = candidates.filter((one) => one.faults.length === 2)
+  const pairs = candidates.filter((one) => one.faults.length === 2 && one.plausibility >= 0.01)
   if (pairs.length)
     return `Unexplained by one fault.${off} Pairs that fit: ${pairs
       .slice(0, 4)
       .map((one) => `${one.explanation} (${percent(one.plausibility)})`)
-      .join("; or ")}. Replace nothing yet.${measure}`
+      .join("; or ")}.${slipped(task)} Replace nothing yet.${measure}`
   const worst = departures(task, nearest ?? weighed.planned).reduce((a, b) => (b.apart > a.apart ? b : a))
-  return `Unexplained: no fault on the list makes these readings, alone or with another.${off} Read again what is farthest off, ${worst.reading} (read ${worst.read}, at best ${worst.explained}); compare the document with what was built; then look for what is not on the list. Replace nothing yet.${measure}`
+  return `Unexplained: no fault on the list makes these readings, alone or with another.${off} Read again what is farthest off, ${worst.reading} (read ${worst.read}, at best ${worst.explained}); compare the document with what was built; then look for what is not on the list.${slipped(task)} Replace nothing yet.${measure}`
+}
+
+/** What is seen, heard or felt that the plan does not show. */
+function signs(task: Task, planned: Explanation): readonly string[] {
+  const first = task.planned.motions[0]?.si.name ?? ""
+  return task.taken.list.flatMap((reading, i) => ((planned.shows.misses[i] as number) > 0.5 ? [readingText(reading, first)] : []))
+}
+
+/** Readings that are ten, a hundred or a thousand times what was planned, or such a part of it: often a point or a unit that slipped. */
+function slipped(task: Task): string {
+  const { list, values } = task.taken
+  const first = task.planned.motions[0]?.si.name ?? ""
+  const { values: planned } = showing(task.planned, list, task.asked)
+  const found = list.flatMap((reading, i) => {
+    const powers = Math.log10((values[i] ?? 0) / (planned[i] as number))
+    const whole = Math.round(powers)
+    if (!Number.isFinite(powers) || whole === 0 || Math.abs(powers - whole) > 0.1) return []
+    const times = whole > 0 ? `about ${formatNumber(10 ** whole)} times` : `about 1/${formatNumber(10 ** -whole)} of`
+    return [`${readingText(reading, first)} is ${times} what was planned`]
+  })
+  return found.length ? ` ${cap(found.join("; "))}: check its decimal point and its unit.` : ""
 }
 
 /** How far off the nearest one is. */
 const oddsText = (chance: number): string =>
   chance < 1e-6
     ? "is far off: it would read so less than once in a million times"
-    : `would read so about once in ${formatNumber(1 / chance, 1)} times`
+    : `would read so about once in ${formatNumber(Number((1 / chance).toPrecision(1)))} times`

@@ -1,6 +1,7 @@
 // A rig as it may really have been built: its power tree and its motions, each open to what can be wrong with it.
 import { drives } from "../../rig/drives/index.js"
 import { mechanisms } from "../../rig/mechanisms/index.js"
+import { emptyState, type Mechanism, type MechanismPose, type MechanismState } from "../../rig/mechanisms/mechanism.js"
 import { type MotionModel, motionModel, type Surroundings, standing } from "../../rig/run/motion-model.js"
 import { transmissions } from "../../rig/transmissions/index.js"
 import { buildMotion, type RigSi } from "../../rig/whole/faults.js"
@@ -27,6 +28,8 @@ export interface Moving {
   /** Extra effort at its drive in the cold, as a share of what stalls it. */
   readonly coldDrag: number
   readonly wrongWay: "none" | "all" | "one-of-a-pair"
+  /** Whether no current reaches its drives, though their bus has a voltage. */
+  readonly cut: boolean
   readonly sounds: readonly Sound[]
 }
 
@@ -49,13 +52,45 @@ const moving = (si: MotionSi, model: MotionModel): Moving => ({
   lost: 0,
   coldDrag: 0,
   wrongWay: "none",
+  cut: false,
   sounds: [],
 })
+
+/** Places that a mechanism remembers: more than a diagnosis looks at, few enough to hold. */
+const REMEMBERED = 2000
+
+/** The same mechanism, each place worked out once: hundreds of faults are tried on one geometry. */
+function remembering(mechanism: Mechanism): Mechanism {
+  const states = new Map<number, MechanismState>()
+  const poses = new Map<number, MechanismPose>()
+  return {
+    ...mechanism,
+    at(q, state) {
+      let found = states.get(q)
+      if (!found) {
+        found = emptyState()
+        mechanism.at(q, found)
+        if (states.size < REMEMBERED) states.set(q, found)
+      }
+      Object.assign(state, found)
+    },
+    pose(q) {
+      const found = poses.get(q) ?? mechanism.pose(q)
+      if (poses.size < REMEMBERED) poses.set(q, found)
+      return found
+    },
+  }
+}
+
+const modelOf = (si: MotionSi, parts: Parameters<typeof motionModel>[1]): MotionModel => {
+  const model = motionModel(si, parts)
+  return { ...model, parts: model.parts.map((part) => ({ ...part, mechanism: remembering(part.mechanism) })) }
+}
 
 /** The rig as the document says. */
 export const asPlanned = (rig: RigSi): Built => ({
   power: rig.power,
-  motions: rig.motions.map((si, i) => moving(si, motionModel(si, buildMotion(members, si, ["motions", i])))),
+  motions: rig.motions.map((si, i) => moving(si, modelOf(si, buildMotion(members, si, ["motions", i])))),
   around: standing(rig.posture),
   dead: [],
   contacts: {},
@@ -73,7 +108,7 @@ export function remade(built: Built, index: number, change: (si: MotionSi) => Mo
   const si = change(one.si)
   const parts = buildMotion(members, si, ["motions", index])
   if (parts.faults.length || !parts.drive) return null
-  return withMotion(built, index, () => ({ si, model: motionModel(si, parts) }))
+  return withMotion(built, index, () => ({ si, model: modelOf(si, parts) }))
 }
 
 /** A power tree with one entry of a list as changed. */

@@ -66,8 +66,8 @@ export function noiseAbout(built: Built, taken: Taken, strayings: readonly Stray
   }
 }
 
-/** By how much what could not even be read is off. */
-const UNREADABLE = 12
+/** By how much what could not even be read is off: farther than anything that could. */
+const UNREADABLE = 1000
 
 /** Differences between readings and what is shown, in standard deviations, with what they have in common taken out. */
 export function whitened({ values }: Taken, shows: Showing, { root, deviations }: Noise): Float64Array {

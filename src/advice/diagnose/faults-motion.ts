@@ -99,7 +99,7 @@ const lines = ["drum", "cable", "antagonist", "belt"]
 export const motionRows: readonly FaultRow[] = [
   {
     id: "gritty-gearbox",
-    label: (name) => `the gearbox of ${name}'s drive runs hard: grit, dry grease, or a bent screw`,
+    label: (name) => `the gearbox in the drive of ${name} runs hard: grit, dry grease, or a bent screw`,
     size: { label: "extra friction, as a share of its stall current", kind: "ratio" },
     path: "motions[].drive: friction current",
     usual: 0.1,
@@ -120,7 +120,7 @@ export const motionRows: readonly FaultRow[] = [
     usual: 0.5,
     range: [-1.4, 1.4],
     prior: 0.5,
-    todo: (name) => `Read the type plate of ${name}'s drive; time it with nothing on it against the datasheet's no-load speed.`,
+    todo: (name) => `Read the type plate of the drive of ${name}; time it with nothing on it against the datasheet's no-load speed.`,
     sites: atMotion(
       inModel((m, s) =>
         withDrive(m, (d) => ({ backEmfConstant: d.backEmfConstant * Math.exp(s), effortConstant: d.effortConstant * Math.exp(s) })),
@@ -135,7 +135,7 @@ export const motionRows: readonly FaultRow[] = [
     usual: 0.5,
     range: [-1.4, 1.4],
     prior: 0.4,
-    todo: (name) => `Read the voltage on the type plate of ${name}'s drive; measure its winding against the datasheet.`,
+    todo: (name) => `Read the voltage on the type plate of the drive of ${name}; measure its winding against the datasheet.`,
     sites: atMotion(
       inModel((m, s) => {
         const k = Math.exp(s)
@@ -189,6 +189,18 @@ export const motionRows: readonly FaultRow[] = [
     ),
   },
   {
+    id: "drive-open",
+    label: (name) => `no current gets to the drive of ${name}: its plug, its driver, an end switch or its winding is open`,
+    size: null,
+    path: "motions[].drive carries nothing",
+    usual: 1,
+    range: [1, 1],
+    prior: 0.8,
+    todo: (name) =>
+      `Switch off, unplug the drive of ${name} and measure its winding: no reading means it is open, inside or at an end switch. Where it is sound, follow lead, plug and driver from the bus on.`,
+    sites: atMotion(() => ({ cut: true })),
+  },
+  {
     id: "reversed",
     label: (name) => `the drive of ${name} is wired the wrong way round`,
     size: null,
@@ -227,7 +239,7 @@ export const motionRows: readonly FaultRow[] = [
   },
   {
     id: "cold-grease",
-    label: (name) => `the grease of ${name}'s drive stiffens in the cold`,
+    label: (name) => `the grease in the drive of ${name} stiffens in the cold`,
     size: { label: "extra friction in the cold, as a share of its stall current", kind: "ratio" },
     path: "motions[].drive: friction current in the cold",
     usual: 0.15,

@@ -24,8 +24,10 @@ export interface Shown {
 export interface Passage {
   /** Share of its way that it makes; 1 where it comes through. */
   readonly reached: number
-  /** Whether it stops because nothing feeds it any more. */
+  /** Whether it stops because its supply gives up on the way. */
   readonly off: boolean
+  /** Whether its drives have a voltage: what stands and is fed hums. */
+  readonly fed: boolean
   /** Whether a source or converter comes to its limit on the way. */
   readonly limited: boolean
   /** Seconds until it is through, or blocked; infinite where it stalls. */
@@ -194,6 +196,7 @@ export function passage(built: Built, index: number, way: Way): Passage {
   return {
     reached: Math.min(good.reached, weak.reached),
     off: good.off || weak.off,
+    fed: good.fed,
     limited: good.limited || weak.limited,
     time: Math.max(good.time, weak.time),
     moving: both(good.moving, weak.moving),
@@ -218,15 +221,10 @@ function sidePassage(built: Built, index: number, way: Way, motion: MotionModel)
   const gone = "model" in feed && dead[feed.bus] === true
   // what is lost at the start of a way is missing at its end
   const way1 = Math.max(0, 1 - one.lost / motion.span)
-  if (gone || one.wrongWay !== "none")
-    return {
-      reached: 0,
-      off: gone,
-      limited: false,
-      time: Number.POSITIVE_INFINITY,
-      moving: gone ? atRest(built) : finish(stalledAt(ridden, tree)),
-      stalled: () => (gone ? atRest(built) : finish(stalledAt(ridden, tree))),
-    }
+  if (gone || one.cut || one.wrongWay !== "none") {
+    const idle = () => (gone || one.cut ? { ...atRest(built), drives: 0 } : finish(stalledAt(ridden, tree)))
+    return { reached: 0, off: false, fed: !gone && !one.cut, limited: false, time: Number.POSITIVE_INFINITY, moving: idle(), stalled: idle }
+  }
   const table = effortsOf(motion, way, built.around)
   let [time, stops, limited] = [0, table.stops, false]
   const shown = emptyShown(tree)
@@ -264,6 +262,7 @@ function sidePassage(built: Built, index: number, way: Way, motion: MotionModel)
   return {
     reached: share,
     off: stalls && stopped.off,
+    fed: !(stalls && stopped.off),
     limited,
     time: stalls ? Number.POSITIVE_INFINITY : time + free,
     moving: time > 0 ? finish(scaled(part, time)) : last(),
@@ -282,6 +281,7 @@ function whole(
   return {
     reached: 1,
     off: false,
+    fed: true,
     limited,
     time,
     moving: finish(scaled(shown, time)),

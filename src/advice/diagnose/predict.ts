@@ -75,6 +75,8 @@ export function shownAt(model: MotionModel, share: number): number {
 const CLEARLY = 1.25
 /** Against what is plainly seen: nobody takes a standing rig for one that moves. */
 const PLAIN = 6
+/** What is wired the wrong way round is seen to go that way, but where it stands at its own end: common practice, no source. */
+const SEEN_REVERSED = 3
 
 /** Everything asked of one built rig, each passage worked out once. */
 export class Asked {
@@ -153,7 +155,9 @@ function showsOne(asked: Asked, reading: ReadingSi, planned: Asked): One {
       return seen(one.wrongWay === reading.what ? 0 : PLAIN)
     case "sound":
       // one time in eight a sound is heard that means nothing: common practice, no source
-      return seen(one.sounds.includes(reading.sound) ? 0 : 2)
+      return seen(
+        one.sounds.includes(reading.sound) || (reading.sound === "humming" && hums(asked, index)) ? 0 : isSilent(asked, index) ? 4 : 2,
+      )
     case "swing":
     case "reach": {
       const { reached } = asked.passage(index, 1)
@@ -167,7 +171,7 @@ function showsOne(asked: Asked, reading: ReadingSi, planned: Asked): One {
     case "time":
       return number(Number.isFinite(gone.time) ? gone.time : Number.NaN)
     case "does-not-move":
-      return seen(gone.reached <= 0.02 ? 0 : PLAIN)
+      return seen(gone.reached > 0.02 ? PLAIN : one.wrongWay === "none" ? 0 : SEEN_REVERSED)
     case "stops-at": {
       // one that comes through stops at its own end: no stop at all
       const share = Math.min(gone.reached, 1)
@@ -180,7 +184,7 @@ function showsOne(asked: Asked, reading: ReadingSi, planned: Asked): One {
     }
     case "switches-off":
       // a supply at its limit may hold it or switch off, whatever the document says
-      return seen(gone.off ? 0 : gone.limited ? 1 : gone.reached < 1 ? 4 : PLAIN)
+      return seen(!gone.fed && !gone.off ? PLAIN : gone.off ? 0 : gone.limited ? 1 : gone.reached < 1 ? 4 : PLAIN)
     case "one-side-slower": {
       const behind = Math.abs(sideDifference(built, index, way))
       if (reading.value !== null) return number(Number.isFinite(behind) ? behind : Number.NaN)
@@ -198,6 +202,14 @@ function showsOne(asked: Asked, reading: ReadingSi, planned: Asked): One {
       return seen(0)
   }
 }
+
+const bothWays = [1, -1] as const
+/** A drive that is fed and does not turn hums. */
+const hums = (asked: Asked, index: number) =>
+  bothWays.map((way) => asked.passage(index, way)).some(({ fed, reached }) => fed && reached < 1)
+/** One without a voltage that never moves makes no sound. */
+const isSilent = (asked: Asked, index: number) =>
+  bothWays.map((way) => asked.passage(index, way)).every(({ fed, reached }) => !fed && reached === 0)
 
 function cellsOf({ power }: Built, name: string) {
   const found = power?.sources.find((one) => one.name === name)

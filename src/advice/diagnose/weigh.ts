@@ -82,10 +82,11 @@ const TWO = 0.05
 /** Below this chance something does not explain the readings. */
 export const UNFIT = 0.02
 
-/** Numbers beyond the sizes that were fitted, and what is seen against an explanation. */
+/** Numbers beyond the sizes that were fitted, and what is seen against an explanation; one at least, or whatever a size leaves would fit. */
 function spare({ values }: Taken, shows: Showing, sizes: number): number {
   const numbers = values.filter((v) => v !== null).length
-  return Math.max(0, numbers - sizes) + shows.misses.reduce((sum, m) => sum + (m > 0 ? 1 : 0), 0)
+  const seen = shows.misses.reduce((sum, m) => sum + (m > 0 ? 1 : 0), 0)
+  return Math.max(1, Math.max(0, numbers - sizes) + seen)
 }
 
 /** What faults of some sizes come to. */

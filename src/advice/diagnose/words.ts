@@ -75,9 +75,9 @@ export function readingText(reading: ReadingSi, first: string): string {
     case "wrong-way":
       return reading.what === "all" ? `${motion} goes the wrong way` : `one of the pair of ${motion} goes the wrong way`
     case "warm":
-      return `${reading.part} of ${reading.at} warmer than it should be`
+      return `${reading.part === "source" ? "" : `${reading.part} of `}${reading.at} warmer than it should be`
     case "sound":
-      return `${motion} sounds ${reading.sound}`
+      return `${reading.sound} sound from ${motion}`
     default:
       return "reading"
   }
