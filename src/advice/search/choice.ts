@@ -5,7 +5,6 @@ import type { Rig } from "../../rig/index.js"
 import type { RigSi } from "../../rig/whole/faults.js"
 import type { Members } from "../../rig/whole/fields.js"
 import type { OutFields } from "../../solver/index.js"
-import { withValue } from "../../study/place.js"
 import { cycleOf, hoursOf, type Values } from "./goals.js"
 import type { Axis, Block, PlanGoal } from "./plan.js"
 import { type Engine, type Found, failuresOf, isDominated } from "./scan.js"
@@ -65,10 +64,10 @@ interface Moved extends Found {
 }
 
 const rigOf = ({ judge }: Engine, { pick, numbers }: Pick<Moved, "pick" | "numbers">): RigSi =>
-  numbers.reduce<RigSi>(
-    (rig, number, a) =>
-      number === null ? rig : ((judge.plan.axes[a] as Axis).keys.reduce((one, keys) => withValue(one, keys, number), rig) as RigSi),
-    judge.space.rigOf(pick),
+  judge.space.rigOf(
+    pick,
+    undefined,
+    numbers.flatMap((value, a) => (value === null ? [] : (judge.plan.axes[a] as Axis).keys.map((keys) => ({ keys, value })))),
   )
 
 /** Rigs tried while numbers are moved, of all choices together, and how often the step is halved. */
@@ -147,7 +146,7 @@ export class Misjudged extends Error {
 function choiceOf(members: Members, engine: Engine, found: Moved): Choice {
   const { plan } = engine.judge
   const rig = rigOf(engine, found)
-  const { findings, judged: at } = findingsOf(members, rig)
+  const { findings, judged: at } = findingsOf(members, rig, undefined, engine.judge.kept)
   const failed = failuresOf(plan, findings)
   if (failed.length) throw new Misjudged(failed.map(({ id }) => id))
   const chosen = plan.axes.map((axis, a) => ({ axis, member: axis.members[found.pick[a] as number], number: found.numbers[a] ?? null }))
@@ -180,8 +179,12 @@ export function* choicesOf(members: Members, engine: Engine, front: readonly Fou
   const all: readonly Moved[] = isRanged ? yield* moved(members, engine, front) : front.map((found) => ({ ...found, numbers: none }))
   const kept = all.filter((one) => !isDominated(all, one.values))
   const order = (a: Moved, b: Moved) => {
-    const k = a.values.findIndex((value, i) => value !== b.values[i])
-    return k < 0 ? a.pick.join(" ").localeCompare(b.pick.join(" ")) : (a.values[k] as number) - (b.values[k] as number)
+    const [one, other] = [
+      [...a.values, ...a.pick],
+      [...b.values, ...b.pick],
+    ]
+    const k = one.findIndex((value, i) => value !== other[i])
+    return k < 0 ? 0 : (one[k] as number) - (other[k] as number)
   }
   const choices: Choice[] = []
   for (const found of kept.toSorted(order)) {

@@ -7,7 +7,7 @@ import { RIDDEN } from "../../rig/check/paths.js"
 import type { RigSi } from "../../rig/whole/faults.js"
 import type { Judge } from "./judge.js"
 import { starves } from "./monotone.js"
-import type { Axis, Block, Pick, Plan, PlanGoal } from "./plan.js"
+import type { Axis, Block, Pick, Plan, PlanGoal, Put } from "./plan.js"
 
 /** Goals as they are compared, each to be made small: hours stand with a minus. */
 export type Values = readonly number[]
@@ -47,7 +47,7 @@ export function hoursOf(at: Judged): number | null {
 }
 
 /** Fields of a mechanism that say where it is held and what holds it, and nothing of what it weighs. */
-const weightless = ["fixedPivot", "movingPivot", "hinge", "hingeFriction", "mount", "spring", "transmission", "pinch"]
+const weightless = ["fixedPivot", "movingPivot", "hinge", "hingeFriction", "mount", "springs", "transmission", "pinch"]
 
 /** Whether a field may change the mass of what moves. */
 const weighs = (tokens: readonly string[]) => tokens[2] === "mechanisms" && !weightless.includes(tokens[4] ?? "")
@@ -57,8 +57,9 @@ const partsOf = (rig: RigSi, of: "price" | "mass") => rig.parts.reduce((sum, par
 /** The goals of a plan. */
 export class Goals {
   readonly #plan: Plan
-  /** What parts cost and weigh that are not exchanged. */
-  readonly #fixed: Readonly<Record<"price" | "mass", number>>
+  /** Parts of the document that are not exchanged, by their place in its list, and what is written into them, by axis and member. */
+  readonly #kept: ReadonlyMap<number, RigSi["parts"][number]>
+  readonly #listed: readonly (readonly (readonly Put[])[])[]
   /** Axes that change what moves, how fast, and how long it lasts. */
   readonly #moving: readonly number[]
   readonly #timing: readonly number[]
@@ -69,8 +70,8 @@ export class Goals {
     const { plan } = judge
     this.#plan = plan
     const taken = new Set(plan.axes.map((axis) => axis.row?.index))
-    const kept = { ...plan.rig, parts: plan.rig.parts.filter((_, i) => !taken.has(i)) }
-    this.#fixed = { price: partsOf(kept, "price"), mass: partsOf(kept, "mass") }
+    this.#kept = new Map(plan.rig.parts.flatMap((part, i) => (taken.has(i) ? [] : [[i, part] as const])))
+    this.#listed = plan.axes.map((axis) => axis.members.map(({ puts }) => puts.filter(({ keys }) => keys[0] === "parts")))
     const touchedBy = (id: string) => judge.questions.find((one) => one.id === id && one.check)?.touched ?? []
     this.#timing = touchedBy("duration-out")
     this.#lasting = touchedBy("day-energy")
@@ -99,16 +100,35 @@ export class Goals {
 
   /** Lowest price or mass of all parts of a block. */
   leastSum(of: "price" | "mass", block: Block): number {
-    const sum = this.#plan.axes.reduce((total, { row, members }, a) => {
-      if (!row) return total
-      let least = Number.POSITIVE_INFINITY
-      for (const m of block[a] as readonly number[]) {
-        const member = members[m] as Axis["members"][number]
-        least = Math.min(least, this.judge.leastCount(a, member.per, block) * member[of])
-      }
-      return total + least
-    }, this.#fixed[of])
+    const sum = this.#plan.axes.reduce(
+      (total, { row, members }, a) => {
+        if (!row) return total
+        let least = Number.POSITIVE_INFINITY
+        for (const m of block[a] as readonly number[]) {
+          const member = members[m] as Axis["members"][number]
+          least = Math.min(least, this.judge.leastCount(a, member.per, block) * member[of])
+        }
+        return total + least
+      },
+      this.#leastFixed(of, block),
+    )
     return rounded(of, of === "mass" ? sum + this.#movingMass(block) : sum)
+  }
+
+  /** What parts cost or weigh at least that are not exchanged: their own figures may be what is changed. */
+  #leastFixed(of: "price" | "mass", block: Block): number {
+    const lows = new Map<string, number>()
+    this.#listed.forEach((members, a) => {
+      const puts = (block[a] as readonly number[]).flatMap((m) => members[m] as readonly Put[])
+      for (const { keys, value } of puts) {
+        const key = keys.slice(1).join(".")
+        lows.set(key, Math.min(lows.get(key) ?? Number.POSITIVE_INFINITY, value as number))
+      }
+    })
+    return [...this.#kept].reduce(
+      (sum, [i, part]) => sum + (lows.get(`${i}.count`) ?? part.count) * (lows.get(`${i}.${of}`) ?? part[of]),
+      0,
+    )
   }
 
   /** Mass of what moves, which is no part: known once all that changes it is. */

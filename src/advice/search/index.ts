@@ -67,7 +67,14 @@ const outFields: OutFields<Omit<Search, "front" | "cautions"> & { front: readonl
   assessed: { kind: "number", label: "assessed whole" },
 }
 
-const namesOf = (plan: Plan, pick: Pick) => plan.axes.flatMap((axis, a) => axis.members[pick[a] as number]?.name ?? []).join(", ")
+const namesOf = (plan: Plan, pick: Pick) =>
+  plan.axes
+    .flatMap(({ family, keys, members: tried }, a) => {
+      const name = tried[pick[a] as number]?.name
+      if (name === undefined) return []
+      return family === null ? `${keys[0]?.at(-1)} ${name}` : name === "none" ? `no ${family}` : name
+    })
+    .join(", ")
 
 function rejectionsOf(plan: Plan, ruledOut: Readonly<Record<string, Tally>>): Rejection[] {
   return Object.entries(ruledOut)
@@ -91,13 +98,16 @@ function noChoice(plan: Plan, ruledOut: Readonly<Record<string, Tally>>, counts:
     (a, b) => (a && (a.closest?.utilisation ?? 0) <= (b.closest?.utilisation ?? 0) ? a : b),
     null,
   )
+  const parts = nearest?.closest ? namesOf(plan, nearest.closest.pick) : (first?.nearest ?? "")
+  const near = nearest && parts ? " Nearest: {parts}, {beyond ratio %} beyond the limit." : parts ? " Nearest: {parts}." : ""
+  const finding = nearest?.closest?.sentence ?? first?.why ?? ""
   const beyond = (nearest?.closest?.utilisation ?? 2) - 1
   const combinations = sizeOf(wholeOf(plan))
   return new NoSolutionError(
     "search",
     refuse(
       "no-candidate",
-      `None of {combinations} combinations holds the whole assessment; most, {most} of them, are ruled out by: {title}. ${nearest ? "Nearest: {parts}, {beyond ratio %} beyond the limit. {finding}" : "Nearest: {parts}. {finding}"}`,
+      `None of {combinations} combinations holds the whole assessment; most, {most} of them, are ruled out by: {title}.${near}${finding ? " {finding}" : ""}`,
       beyond,
       { combinations, assessed: counts.assessed },
       {},
@@ -105,8 +115,8 @@ function noChoice(plan: Plan, ruledOut: Readonly<Record<string, Tally>>, counts:
         most: first?.combinations ?? 0,
         title: first?.title ?? "",
         beyond,
-        parts: nearest?.closest ? namesOf(plan, nearest.closest.pick) : (first?.nearest ?? ""),
-        finding: nearest?.closest?.sentence ?? first?.why ?? "",
+        parts,
+        finding,
       },
     ),
   )

@@ -9,8 +9,7 @@ import type { KeptMotions } from "../../rig/run/situation.js"
 import { type RigSi, rigFaults } from "../../rig/whole/faults.js"
 import type { Members } from "../../rig/whole/fields.js"
 import type { Path } from "../../solver/index.js"
-import { withValue } from "../../study/place.js"
-import { shortensOf, whateverFeeds } from "./monotone.js"
+import { drawsSteadily, shortensOf, whateverFeeds } from "./monotone.js"
 import { countAt } from "./places.js"
 import type { Axis, Block, Pick, Plan } from "./plan.js"
 import { type Leaf, meets, type PartRow, Space } from "./space.js"
@@ -109,6 +108,8 @@ export class Judge {
     readonly plan: Plan,
   ) {
     this.space = new Space(plan)
+    const isSteady = drawsSteadily(plan)
+    this.shortensOf = (check) => (isSteady ? shortensOf(check) : check.worsens)
     const { axes, rig } = plan
     const changing = (root: Path) => axes.flatMap((axis, a) => (axis.keys.some((keys) => meets(keys, root)) ? [a] : []))
     const common = { check: null, unfed: false }
@@ -210,7 +211,7 @@ export class Judge {
     return kept(this.#judged, rig, () => judged(this.members, rig, this.kept))
   }
 
-  /** The rig of some members; what is −1 stays as the document has it. */
+  /** The rig of some members; what is −1 is not asked about. */
   rigOf(pick: Pick): RigSi {
     return this.#rigAt(pick.join(" "), () => this.space.rigOf(pick))
   }
@@ -269,10 +270,13 @@ export class Judge {
     return proven
   }
 
+  /** Ways along which what a check found short stays short, on every rig of the plan. */
+  readonly shortensOf: (check: RigCheck) => RigCheck["worsens"]
+
   /** The best that a block could be for a check, field by field, where every field that differs is declared to worsen it one way. */
   #cornerOf(question: Question, block: Block): { readonly key: string; readonly make: () => RigSi } | null {
     const { check } = question
-    return check && this.corner(check.reads, shortensOf(check), question.touched, block)
+    return check && this.corner(check.reads, this.shortensOf(check), question.touched, block)
   }
 
   /** {@link RigCheck.reads} and `worsens` of any check brought to a block. */
@@ -311,7 +315,7 @@ export class Judge {
         rows.set(a, this.leastRow(a, block))
       }
     const key = `${pick.join(" ")} | ${puts.map(({ keys, value }) => `${keys.join(".")} ${value}`).join(", ")} | ${[...rows].map(([a, row]) => `${a} ${row.count} ${row.mass} ${row.price}`).join(", ")}`
-    const make = () => puts.reduce((rig, { keys, value }) => withValue(rig, keys, value), this.space.rigOf(pick, rows))
+    const make = () => this.space.rigOf(pick, rows, puts)
     return { key, make }
   }
 
@@ -319,7 +323,7 @@ export class Judge {
   leastCount(a: number, per: "piece" | "metre", block: Block): number {
     const axis = this.plan.axes[a] as Axis
     const counting = this.space.counting[a] as readonly number[]
-    if (!counting.length) return axis.row?.count ?? this.#countOf(axis, per, this.plan.rig)
+    if (!counting.length) return axis.row?.count ?? this.#countOf(axis, per, this.rigOf(block.map(() => -1)))
     const key = `${a} ${per} ${counting.map((b) => (block[b] as readonly number[]).join(",")).join(";")}`
     const found = this.#counts.get(key) ?? Math.min(...picksOf(counting, block).map((pick) => this.#countOf(axis, per, this.rigOf(pick))))
     this.#counts.set(key, found)

@@ -1,6 +1,7 @@
 // Along which fields what falls short keeps falling short, for any rig: what lets the best corner of a block speak for all of it.
 import { checks } from "../../rig/check/assess.js"
 import type { RigCheck } from "../../rig/check/check.js"
+import type { Plan } from "./plan.js"
 
 type Ways = RigCheck["worsens"]
 
@@ -21,6 +22,14 @@ export const starves: Ways = {
   "power.buses[].run.contacts": "up",
   "power.buses[].run.contactResistance": "up",
 }
+
+/**
+ * Whether nothing draws less where it gets less: a load that is a resistance does, and where its source or converter switches off above a
+ * limit, more resistance on the way keeps it on.
+ */
+export const drawsSteadily = ({ rig, axes }: Plan): boolean =>
+  !(rig.power?.loads ?? []).some(({ type }) => type === "resistive") &&
+  !axes.some(({ keys }) => keys.some(([first, second]) => first === "power" && (second === undefined || second === "loads")))
 
 /** Checks that ask whether what runs still gets enough. */
 export const starved: readonly string[] = ["passes", "duration-out", "duration-back", "supply-carries", "drop", "controller-voltage"]

@@ -105,6 +105,18 @@ function overlaps(axes: readonly Axis[]): Issue[] {
   })
 }
 
+/** Faults of numbers of a listed part that another axis exchanges. */
+function exchanged(axes: readonly Axis[]): Issue[] {
+  return axes.flatMap((axis, a) =>
+    axis.keys.flatMap(([list, entry], k) => {
+      const by = list === "parts" ? axes.findIndex(({ row }) => row !== null && row.index === entry) : -1
+      return by < 0
+        ? []
+        : [issue("inconsistent", ["vary", a, "at"], `${axis.at[k]}, a part that vary[${by}] exchanges`, "a part that stays in the list")]
+    }),
+  )
+}
+
 /** Faults of numbers that lie within a part which some of its family do not have. */
 function beneath(axes: readonly Axis[]): Issue[] {
   return axes.flatMap((axis, a) =>
@@ -154,7 +166,7 @@ export function readPlan(members: Members, rig: unknown, request: unknown): Plan
   const goals = readGoals(asked.goals, base, issues)
   const limits = keep.si as KeepSi
   const axes = readVary(solver, base, catalogue.si, asked.vary, issues)
-  if (!issues.length) issues.push(...overlaps(axes), ...beneath(axes), ...clashes(base, axes, asked.vary))
+  if (!issues.length) issues.push(...overlaps(axes), ...exchanged(axes), ...beneath(axes), ...clashes(base, axes, asked.vary))
   const ownLimit = base.budget?.price ?? null
   if (goals.some((goal) => goal.type === "price") || limits.price !== null || ownLimit !== null)
     issues.push(...unpriced(axes, catalogue.si))

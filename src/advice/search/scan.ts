@@ -3,7 +3,6 @@ import { findingsOf, type RigFinding } from "../../rig/check/assess.js"
 import type { Members } from "../../rig/whole/fields.js"
 import { Goals, type Values } from "./goals.js"
 import { Judge } from "./judge.js"
-import { shortensOf } from "./monotone.js"
 import { type Axis, type Block, type Pick, type Plan, sizeOf } from "./plan.js"
 
 /** A choice found, by the numbers of its members. */
@@ -179,7 +178,7 @@ function sortedOf(judge: Judge): boolean[] {
       return (
         judge.corner(
           check.reads,
-          shortensOf(check),
+          judge.shortensOf(check),
           [a],
           whole.map((members, b) => (b === a ? members : members.slice(0, 1))),
         ) !== null

@@ -1,9 +1,9 @@
 // The rigs that a search is about: any combination of members put into the document, and what tells them apart.
 import type { RigSi } from "../../rig/whole/faults.js"
 import type { Path } from "../../solver/index.js"
-import { withValue } from "../../study/place.js"
+import { valueAt, withValue } from "../../study/place.js"
 import { countAt, countedBy } from "./places.js"
-import type { Axis, Member, Pick, Plan } from "./plan.js"
+import type { Axis, Member, Pick, Plan, Put } from "./plan.js"
 
 /** A value of the document on which members of an axis differ. */
 export interface Leaf {
@@ -37,6 +37,14 @@ export function leavesOf({ members }: Axis): readonly Leaf[] {
   })
 }
 
+/** Whether all members of an axis write something alike that the document does not have. */
+function isForeign(rig: RigSi, { members }: Axis, leaves: readonly Leaf[]): boolean {
+  const flat = new Map<string, { readonly keys: Path; readonly value: unknown }>()
+  for (const put of members[0]?.puts ?? []) flatten(put.value, put.keys, flat)
+  const own = new Set(leaves.map((leaf) => leaf.keys.join(".")))
+  return [...flat].some(([name, { keys, value }]) => !own.has(name) && JSON.stringify(valueAt(rig, keys)) !== JSON.stringify(value))
+}
+
 const startsWith = (keys: Path, root: Path) => root.every((key, i) => keys[i] === key)
 
 /** Whether one of two paths leads into the other. */
@@ -65,12 +73,15 @@ export class Space {
   readonly #motionAxes: readonly (readonly number[])[]
   readonly #powerAxes: readonly number[]
   readonly #shared = new Map<string, unknown>()
+  /** Member that stands where none is picked: −1, the document as it is, unless all members write there what it does not have. */
+  readonly #unpicked: Pick
   /** Puts from the outermost place inwards. */
   readonly #order: readonly { readonly axis: number; readonly depth: number }[]
 
   constructor(readonly plan: Plan) {
     const { axes, rig } = plan
     this.leaves = axes.map(leavesOf)
+    this.#unpicked = axes.map((axis, a) => (isForeign(rig, axis, this.leaves[a] as readonly Leaf[]) ? 0 : -1))
     this.counting = axes.map((axis) => {
       if (!axis.row || axis.row.count !== null) return []
       const paths = axis.members.flatMap((member) => axis.keys.flatMap((keys) => countedBy(keys, member.per)))
@@ -103,9 +114,10 @@ export class Space {
     return this.#shared.get(key) as T
   }
 
-  /** The rig of one member on each axis; where it is −1, the document stays as it is. */
-  rigOf(pick: Pick, rows: ReadonlyMap<number, PartRow> = new Map()): RigSi {
+  /** The rig of one member on each axis; where it is −1, what nobody asks about. Rows and numbers may be given in place of a member's own. */
+  rigOf(picked: Pick, rows: ReadonlyMap<number, PartRow> = new Map(), numbers: readonly Put[] = []): RigSi {
     const { rig, axes } = this.plan
+    const pick = picked.map((m, a) => (m < 0 ? (this.#unpicked[a] as number) : m))
     const motions = rig.motions.map((motion, i) => {
       const own = this.#motionAxes[i] as readonly number[]
       if (!own.length) return motion
@@ -122,7 +134,9 @@ export class Space {
         )
       : rig.power
     const rest = this.#putAll({ ...rig, motions, power }, null, pick, (keys) => keys[0] !== "motions" && keys[0] !== "power")
-    return { ...rest, parts: this.#partsOf(rest, axes, pick, rows) }
+    // before parts are counted: how many there are, and of what length, may hang on these numbers
+    const whole = numbers.reduce<RigSi>((one, { keys, value }) => withValue(one, keys, value), rest)
+    return { ...whole, parts: this.#partsOf(whole, axes, pick, rows) }
   }
 
   #partsOf(rig: RigSi, axes: readonly Axis[], pick: Pick, rows: ReadonlyMap<number, PartRow>): RigSi["parts"] {
