@@ -210,6 +210,27 @@ describe.skipIf(!existsSync(CHROMIUM))("calculators in a browser", () => {
     await context.close()
   })
 
+  it("offer what would mend a creature, each as a button that puts it into the document", async () => {
+    const { page, context, errors } = await opened("#/rig")
+    await page.waitForSelector(".times")
+    const { rig } = starters.tail
+    const [bus] = rig.power?.buses ?? []
+    const thin = { ...rig, power: { ...rig.power, buses: [{ ...bus, run: { ...bus?.run, awg: 30 } }] } }
+    const file = { name: "thin.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(thin)) }
+    await page.locator("input[type=file]").setInputFiles(file)
+    await page.waitForFunction(
+      () =>
+        document.querySelector(".falls-short")?.textContent?.includes("tail line") ||
+        document.querySelector(".state.does-not-work, .state.could-hurt"),
+    )
+    const before = await page.locator(".state").textContent()
+    await page.getByRole("button", { name: "What would mend it?" }).click()
+    await page.getByRole("button", { name: "Take it" }).first().click({ timeout: 60_000 })
+    await page.waitForFunction((old) => document.querySelector(".state") && document.querySelector(".state")?.textContent !== old, before)
+    expect(errors).toEqual([])
+    await context.close()
+  }, 90_000)
+
   it("show the working and what another value would give", async () => {
     const { page, context, errors } = await opened("#/linkage/hingeActuator")
     await page.getByRole("button", { name: "Show the working" }).click()

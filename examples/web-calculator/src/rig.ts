@@ -14,6 +14,7 @@ interface Told {
   readonly issues?: readonly Issue[]
   readonly failed?: string
   readonly sheet?: string
+  readonly mended?: { readonly ways: readonly { readonly text: string; readonly rig: object }[]; readonly unmended: readonly string[] }
   readonly played?: { readonly events: readonly { readonly time: number; readonly sentence: string }[]; readonly figures: readonly Drawn[] }
 }
 
@@ -34,7 +35,7 @@ const marks: Readonly<Record<string, string>> = {
 export function rigPage(): HTMLElement {
   const worker = new Worker(new URL("./rig-worker.ts", import.meta.url), { type: "module" })
   const [answer, problems, editor] = [
-    el("div", { class: "answer", "aria-live": "polite" }),
+    el("div", { class: "answer", "aria-live": "polite", tabindex: -1 }),
     el("div", { class: "faults", role: "alert" }),
     el("div", {}),
   ]
@@ -45,6 +46,8 @@ export function rigPage(): HTMLElement {
 
   const ask = () => {
     last = null
+    // found for what stood here before
+    stage.replaceChildren()
     if (made) worker.postMessage({ id: ++asked, rig: made.value() })
     answer.classList.add("stale")
   }
@@ -62,6 +65,7 @@ export function rigPage(): HTMLElement {
       return stage.scrollIntoView({ block: "nearest" })
     }
     if (data.id !== asked) return
+    if (data.mended) return showMended(data.mended)
     // what stands there while entries are wrong is the answer to others
     answer.classList.toggle("stale", !data.content)
     const rest = made?.tell(data.issues ?? []) ?? []
@@ -77,6 +81,29 @@ export function rigPage(): HTMLElement {
       answer.replaceChildren(...answerOf(data.content, data.html ?? ""))
     }
   })
+
+  /** What would mend it, each a button that puts it into the document. */
+  function showMended({ ways, unmended }: NonNullable<Told["mended"]>) {
+    const take = (rig: object) => {
+      open(rig)
+      stage.replaceChildren()
+      answer.focus()
+    }
+    stage.replaceChildren(
+      el("h2", {}, "What would mend it"),
+      ...(ways.length + unmended.length === 0 ? [el("p", {}, "Nothing falls short or comes close to its limit.")] : []),
+      el(
+        "ul",
+        { class: "checks" },
+        ...ways.map(({ text, rig }) =>
+          el("li", {}, `${text} `, el("button", { type: "button", class: "small", click: () => take(rig) }, "Take it")),
+        ),
+        ...unmended.map((text) => el("li", {}, text)),
+      ),
+      el("p", { class: "hint" }, "Advice by calculation, not a clearance: try each change slowly and with a helper first."),
+    )
+    stage.scrollIntoView({ block: "nearest" })
+  }
 
   const open = (document: object) => {
     made = form(inOrder(assessRig.input as unknown as AnyFields), assessRig.either, document, soon)
@@ -121,6 +148,11 @@ export function rigPage(): HTMLElement {
     problems.append(el("p", {}, "There is a report once there is an answer to what stands here."))
     problems.scrollIntoView({ block: "nearest" })
   }
+  const lookForMends = () => {
+    if (!made) return
+    stage.replaceChildren(el("p", { class: "waiting" }, "Trying changes, each on the whole creature …"))
+    worker.postMessage({ id: asked, rig: made.value(), mend: true })
+  }
   openStart()
 
   return el(
@@ -143,6 +175,7 @@ export function rigPage(): HTMLElement {
         "Save the document",
       ),
       el("button", { type: "button", click: saveReport }, "Save the report"),
+      el("button", { type: "button", click: lookForMends }, "What would mend it?"),
       el(
         "button",
         { type: "button", click: () => made && worker.postMessage({ id: asked, rig: made.value(), play: true }) },
