@@ -9,7 +9,7 @@ const { read } = rigWith()
 const of = (name) => readFileSync(new URL(`../shared/rigs/${name}.json`, import.meta.url), "utf8")
 // the first four are written in version 1 of the document and brought to version 2 as they are read
 const moths = ["lantern-moth-bank", "lantern-moth-cells", "ember-lizard-collar", "reed-dragon-tail"]
-const creatures = ["nine-feather-fan", "four-bar-dragon", "umbrella-legs", "folding-skew-wing"]
+const creatures = ["nine-feather-fan", "four-bar-dragon", "umbrella-legs", "folding-skew-wing", "marsh-heron"]
 const marks = { "falls short": "✗", marginal: "△", meets: "✓" }
 const seconds = (t) => (t === null ? "stopped" : `${t < 1 ? Number(t.toPrecision(2)) : Number(t.toPrecision(3))} s`)
 const out = new URL("../out/", import.meta.url)

@@ -11,6 +11,8 @@ export type {
 } from "./document/sections.js"
 export type { Drive, DriveLine, DriveMember, Travel } from "./drives/drive.js"
 export type { Mechanism, MechanismMember, MechanismPose as PoseInSpace, MechanismState, Reaction, Triple } from "./mechanisms/mechanism.js"
+export type { Frame, Moving } from "./mechanisms/moving.js"
+export type { MassSpread } from "./mechanisms/spread.js"
 export { perform } from "./perform/index.js"
 export type {
   BusTrace,

@@ -1,5 +1,6 @@
 // What the wearer carries: all parts and moving masses, where their centre is, what room they take and how fast they strike.
 import type { Triple } from "../mechanisms/mechanism.js"
+import { ownParts } from "../run/carrying.js"
 import { coordinatesAt, type MotionModel, type MovedPart, slopesAt } from "../run/motion-model.js"
 import { ridePoint } from "../run/ride.js"
 import type { RigSi } from "../whole/faults.js"
@@ -25,7 +26,7 @@ export function carriedMass({ rig, motions }: Judged): number | null {
   let mass = rig.parts.reduce((sum, p) => sum + p.count * p.mass, 0)
   for (const motion of motions) {
     const q = coordinatesAt(motion, 0)
-    motion.parts.forEach((part, i) => {
+    ownParts(motion, 0).forEach((part, i) => {
       mass += part.count * part.mechanism.pose(q[i] as number).mass
     })
   }
@@ -43,7 +44,7 @@ export function unposed({ motions }: Judged): string | null {
   const lacksPose = (motion: MotionModel) =>
     ends.some(({ at }) => {
       const q = coordinatesAt(motion, at * motion.span)
-      return motion.parts.some((part, i) => part.mechanism.pose(q[i] as number).centre.some(Number.isNaN))
+      return ownParts(motion, at).some((part, i) => part.mechanism.pose(q[i] as number).centre.some(Number.isNaN))
     })
   return motions.find(lacksPose)?.name ?? null
 }
@@ -61,7 +62,7 @@ export function carriedPoses(rig: Judged): readonly CarriedPose[] {
     for (const p of rig.rig.parts) add(p.count * p.mass, p.forward, p.left, p.height)
     for (const motion of rig.motions) {
       const q = coordinatesAt(motion, at * motion.span)
-      motion.parts.forEach((part, i) => {
+      ownParts(motion, at).forEach((part, i) => {
         const pose = part.mechanism.pose(q[i] as number)
         const [f, l, u] = inBody(part, pose.centre)
         add(part.count * pose.mass, f, l, u)
@@ -85,7 +86,7 @@ export function roomsOf(rig: Judged, stature: number, venue: NonNullable<RigSi["
     let [half, forward, backward, height] = [venue.bodyWidth / 2, venue.front, venue.back, stature]
     for (const motion of rig.motions) {
       const q = coordinatesAt(motion, at * motion.span)
-      motion.parts.forEach((part, i) => {
+      ownParts(motion, at).forEach((part, i) => {
         const pose = part.mechanism.pose(q[i] as number)
         for (const p of [pose.tip, ...pose.parts.flatMap((one) => one.points)]) {
           const [f, l, u] = inBody(part, p)
@@ -114,10 +115,11 @@ export interface Strike {
 }
 
 /** The fastest blow of a motion over its runs; null where nothing of it moves. */
-export function strikeOf(motion: MotionModel, runs: readonly Run[]): Strike | null {
+export function strikeOf(runs: readonly Run[]): Strike | null {
   let found: Strike | null = null
   for (const run of runs) {
     if (run.stop) continue
+    const { motion } = run.ride
     for (let k = 0; k <= 40; k++) {
       const travel = (motion.span * k) / 40
       const { rate, voltage } = ridePoint(run.ride, travel)

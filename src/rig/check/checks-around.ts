@@ -2,6 +2,7 @@
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import { commonPractice, type Source } from "../../solver/index.js"
 import { contactSeverity, overturning, passage, reach, windLoad } from "../../worn/index.js"
+import { ownParts } from "../run/carrying.js"
 import { coordinatesAt } from "../run/motion-model.js"
 import { CONTACT_LIMITS } from "../sources.js"
 import { carriedMass, inBody, roomsOf, strikeOf, unposed } from "./carried.js"
@@ -21,7 +22,7 @@ function arms(rig: Judged): { readonly hingeHeight: number; readonly elevation: 
   for (const motion of rig.motions)
     for (const travel of [0, motion.span]) {
       const q = coordinatesAt(motion, travel)
-      motion.parts.forEach((part, i) => {
+      ownParts(motion, travel / motion.span).forEach((part, i) => {
         const pose = part.mechanism.pose(q[i] as number)
         if (travel === 0) panels += part.count
         const tip = inBody(part, pose.tip)
@@ -212,7 +213,7 @@ export const aroundChecks: readonly RigCheck[] = [
         const runs = rig.runs[i] as readonly Run[]
         if (runs.some((run) => run.stop))
           return { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name) }
-        const strike = strikeOf(motion, runs)
+        const strike = strikeOf(runs)
         if (!strike || !(strike.armLength > 0 && strike.armMass > 0))
           return {
             subject: motion.name,

@@ -4,13 +4,14 @@ import { standardGravity } from "../../linkage/index.js"
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import { commonPractice, type Source } from "../../solver/index.js"
 import { coolingTime, heatingTime, tubeBend } from "../../thermoform/index.js"
+import { ridingMasses } from "../run/carrying.js"
 import { coordinatesAt, type MotionModel } from "../run/motion-model.js"
 import { ridePoint } from "../run/ride.js"
 import type { RigSi } from "../whole/faults.js"
 import { asked, blocked, type Found, lacking, type RigCheck } from "./check.js"
 import type { Judged, Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
-import { RIDDEN } from "./paths.js"
+import { POSED, RIDDEN } from "./paths.js"
 
 type MotionSi = RigSi["motions"][number]
 type Spar = NonNullable<MotionSi["spar"]>
@@ -33,8 +34,9 @@ const levelCondition = "held level, with what walking adds where its handling sa
 /** A finding on the spar of each motion; masses beyond its end bear on its tip. */
 function onSpars(rig: Judged, make: (spar: Spar, masses: readonly MassAt[], path: string) => Measured | NotMade): readonly Found[] {
   return rig.rig.motions.flatMap((motion, i): Found[] => {
-    const masses = armMasses(motion)
-    if (!masses.length) return []
+    const own = armMasses(motion)
+    if (!own.length) return []
+    const masses = [...own, ...ridingMasses(rig.motions[i] as MotionModel)]
     const path = `motions[${i}].spar`
     if (!motion.spar) return [{ subject: motion.name, result: lacking(path, `Nothing says what the arms of ${motion.name} are made of.`) }]
     return [{ subject: motion.name, result: make(motion.spar, masses, path) }]
@@ -72,7 +74,7 @@ export const frameChecks: readonly RigCheck[] = [
     id: "spar-strength",
     title: "strength of the spar",
     severity: "safety",
-    reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
+    reads: [...POSED, "motions[].spar"],
     worsens: { "motions[].spar.strength": "down", "motions[].spar.length": "up" },
     find: (rig) =>
       onSpars(rig, (spar, masses, path) =>
@@ -95,7 +97,7 @@ export const frameChecks: readonly RigCheck[] = [
     id: "spar-sag",
     title: "sag of the spar",
     severity: "wish",
-    reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
+    reads: [...POSED, "motions[].spar"],
     worsens: { "motions[].spar.sagLimit": "down", "motions[].spar.length": "up" },
     find: (rig) =>
       onSpars(rig, (spar, masses) =>
@@ -114,7 +116,7 @@ export const frameChecks: readonly RigCheck[] = [
     id: "spar-frequency",
     title: "spar in step with walking",
     severity: "function",
-    reads: ["motions[].name", "motions[].mechanisms", "motions[].spar"],
+    reads: [...POSED, "motions[].spar"],
     worsens: { "motions[].spar.stepRate": "up", "motions[].spar.tipMass": "up", "motions[].spar.length": "up" },
     find: (rig) =>
       onSpars(rig, (spar, masses) => {
@@ -155,7 +157,7 @@ export const frameChecks: readonly RigCheck[] = [
           return [
             { subject: motion.name, result: blocked(`${motion.name} is stopped on its way: see there first.`, "passes", motion.name) },
           ]
-        const { force, condition } = hingeForce(motion, runs)
+        const { force, condition } = hingeForce(runs)
         return [
           {
             subject: motion.name,
@@ -175,9 +177,10 @@ export const frameChecks: readonly RigCheck[] = [
 ]
 
 /** The largest force on any pin of a motion, over its runs. */
-function hingeForce(motion: MotionModel, runs: readonly Run[]): { readonly force: number; readonly condition: string } {
+function hingeForce(runs: readonly Run[]): { readonly force: number; readonly condition: string } {
   let [force, condition] = [0, ""]
-  for (const run of runs)
+  for (const run of runs) {
+    const { motion } = run.ride
     for (let k = 0; k <= 40; k++) {
       const travel = (motion.span * k) / 40
       ridePoint(run.ride, travel)
@@ -196,6 +199,7 @@ function hingeForce(motion: MotionModel, runs: readonly Run[]): { readonly force
         }
       })
     }
+  }
   return { force, condition }
 }
 

@@ -9,7 +9,7 @@ import { blocked, type Found, lacking, poseless, type RigCheck } from "./check.j
 import { type Judged, posturesOf, type Run } from "./conditions.js"
 import type { Measured, NotMade } from "./finding.js"
 import { RIDDEN, STOOD } from "./paths.js"
-import { slowEnough } from "./slow.js"
+import { apartEnough, slowEnough } from "./slow.js"
 
 export const wayWord = (run: Run) => (run.way === 1 ? "out" : "back")
 export const conditionOf = (run: Run) => `${wayWord(run)}, ${run.condition}`
@@ -31,7 +31,7 @@ export function onMotions(
 
 /** The same where what is found stands on times, currents or efforts without inertia: no promise where that is not small. */
 export const onSlowMotions: typeof onMotions = (rig, find) =>
-  onMotions(rig, (motion, i, runs) => slowEnough(motion, runs, find(motion, i, runs)))
+  onMotions(rig, (motion, i, runs) => apartEnough(rig, i, slowEnough(motion, runs, find(motion, i, runs))))
 
 export const worstBy = (runs: readonly Run[], of: (run: Run) => number) => runs.reduce((a, b) => (of(b) > of(a) ? b : a))
 

@@ -74,6 +74,16 @@ function windHolding(rig: Judged): readonly Found[] {
     // where what is stated is too much already, that is told first
     const open = openArea(rig, i)
     if (open && holds) return { subject, result: lacking(open, `Nothing says what area of ${subject} the wind meets.`) }
+    if (holds && rig.rig.motions.some(({ on }) => on === subject))
+      return {
+        subject,
+        result: {
+          verdict: "cannot be judged",
+          missing: null,
+          because: null,
+          sentence: `What is mounted on ${subject} stands in the wind as well, and what that asks of its drives is not found: fold it before it blows.`,
+        },
+      }
     const gust = formatQuantity("speed", load.value.relativeSpeed)
     const sentence = `In gusts of ${gust}, walking counted, each drive of ${subject} has to hold up to ${formatQuantity(kind, effort)} without power${
       holds

@@ -1,6 +1,7 @@
 // The conditions a rig is judged under, each motion's rides under all of them, and the supply with everything drawing at once.
 
-import { currentFor, effortAt, effortState, type MotionModel, type Way } from "../run/motion-model.js"
+import { standsOf } from "../run/carrying.js"
+import { currentFor, effortAt, effortState, type MotionModel, type Stance, type Way } from "../run/motion-model.js"
 import type { QuickMove } from "../run/quick.js"
 import { QUICK_LOOKS, quickRide } from "../run/quick.js"
 import type { Ride, Stop } from "../run/ride.js"
@@ -10,14 +11,34 @@ import { type SupplyModel, type SupplyState, supplyModel, supplyState } from "..
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
 
+/** Name of the condition in which cells are full. */
+export const FULL = "fully charged"
+
 /** Charge and temperature of the cells, and how the wearer leans. */
 export interface Condition {
   readonly name: string
   readonly rig: RigSi
 }
 
-/** Every way the wearer stands: leaning as stated, upright, and leaning to the other side. */
-export function posturesOf({ posture }: RigSi): readonly { readonly name: string; readonly posture: RigSi["posture"] }[] {
+/** How the wearer leans, and where the motions stand that carry others or are carried. */
+export interface Standing {
+  readonly name: string
+  readonly posture: RigSi["posture"] & Stance
+}
+
+/** Every way the wearer stands, with carrying and carried motions at either end of their travel. */
+export function posturesOf(rig: RigSi): readonly Standing[] {
+  const stands = standsOf(rig)
+  return leaningsOf(rig).flatMap(({ name, posture }) =>
+    stands.map((one) => ({
+      name: [name, one.name && `otherwise ${one.name}`].filter(Boolean).join(", "),
+      posture: { ...posture, stand: one.stand },
+    })),
+  )
+}
+
+/** Leaning as stated, upright, and leaning to the other side. */
+function leaningsOf({ posture }: RigSi): readonly { readonly name: string; readonly posture: RigSi["posture"] }[] {
   const { leanForward, leanLeft } = posture
   if (leanForward === 0 && leanLeft === 0) return [{ name: "", posture }]
   return [
@@ -48,7 +69,7 @@ function chargesOf(rig: RigSi): readonly Condition[] {
   })
   return [
     at("as stated", null, null),
-    at("fully charged", 1, null),
+    at(FULL, 1, null),
     at(day.coldest === null ? "down to the reserve" : "down to the reserve, at the coldest", day.reserve, day.coldest),
   ]
 }

@@ -1,7 +1,10 @@
 // Paths of the document that many checks read alike.
 
 /** What a motion in any pose is made from. */
-export const POSED = ["motions[].name", "motions[].drive", "motions[].transmission", "motions[].mechanisms"] as const
+export const POSED = [
+  ...["motions[].name", "motions[].on", "motions[].onMechanism"],
+  ...["motions[].drive", "motions[].transmission", "motions[].mechanisms"],
+] as const
 
 /** What a motion at rest hangs on, however the wearer leans. */
 export const STOOD = [...POSED, "posture"] as const

@@ -1,9 +1,11 @@
 // Whether a motion is slow enough for what is found without its inertia.
+import { formatQuantity } from "../../quantity/index.js"
+import { COUPLING_SHARE, type Coupling, mostCoupled } from "../run/coupling.js"
 import type { MotionModel } from "../run/motion-model.js"
 import { tabledPoint } from "../run/ride.js"
 import { inertiaShare, note, solveRide } from "../run/solve-ride.js"
 import { blocked } from "./check.js"
-import type { Run } from "./conditions.js"
+import { FULL, type Judged, type Run } from "./conditions.js"
 import { type Measured, type NotMade, verdictOf } from "./finding.js"
 
 /** Places at which a way is looked at. */
@@ -46,3 +48,26 @@ export function slowEnough(motion: MotionModel, runs: readonly Run[], result: Me
   const sentence = `${result.sentence} That is found without inertia, which is no longer small here: see there first.`
   return { ...blocked(sentence, "inertia", motion.name), measured: result }
 }
+
+const coupled = new WeakMap<Judged, Map<number, Coupling>>()
+
+/** The same of motions mounted on motions: no promise where each gives the other more motion than can be left out. */
+export function apartEnough(rig: Judged, index: number, result: Measured | NotMade | null): Measured | NotMade | null {
+  const motion = rig.motions[index]
+  if (!motion?.tie || result === null || "verdict" in result || verdictOf(result) === "falls short") return result
+  const known = coupled.get(rig) ?? new Map<number, Coupling>()
+  coupled.set(rig, known)
+  const { share, other } = known.get(index) ?? mostCoupled({ rig: quickest(rig), motions: rig.motions }, index)
+  known.set(index, { share, other })
+  if (share <= COUPLING_SHARE) return result
+  return {
+    verdict: "cannot be judged",
+    missing: null,
+    because: null,
+    sentence: `${motion.name} and ${other} hang together and may move at once: up to ${formatQuantity("ratio", share, "%")} of the energy moved would be motion that one gives the other, and only ${formatQuantity("ratio", COUPLING_SHARE, "%")} can be left out here. Have the programme move one after the other, slow one down, or move less mass.`,
+    measured: result,
+  }
+}
+
+/** A rig's cells full: its motions are quickest then. */
+const quickest = ({ rig, conditions }: Judged) => conditions.find(({ name }) => name.endsWith(FULL))?.rig ?? rig

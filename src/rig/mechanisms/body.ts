@@ -1,5 +1,6 @@
 // A rigid body that moves in the plane of a mechanism: what its masses ask, wherever the mechanism has it.
 import type { MechanismState, Triple } from "./mechanism.js"
+import { type MassSpread, pointSpread, spreadSum } from "./spread.js"
 
 /** A body, by its masses about one of its points. */
 export interface PlaneBody {
@@ -8,18 +9,24 @@ export interface PlaneBody {
   readonly along: number
   readonly across: number
   readonly inertia: number
+  /** Σ m·(u² − v²) and Σ m·u·v, u along the body and v across it, kg·m²; left out, all of its inertia lies along it. */
+  readonly skew?: number
+  readonly product?: number
 }
 
 /** A body of masses, each at a distance and angle from the point. */
 export function bodyOf(masses: readonly { readonly mass: number; readonly radius: number; readonly angle: number }[]): PlaneBody {
-  let [mass, along, across, inertia] = [0, 0, 0, 0]
+  let [mass, along, across, inertia, skew, product] = [0, 0, 0, 0, 0, 0]
   for (const m of masses) {
+    const square = m.mass * m.radius ** 2
     mass += m.mass
     along += m.mass * m.radius * Math.cos(m.angle)
     across += m.mass * m.radius * Math.sin(m.angle)
-    inertia += m.mass * m.radius ** 2
+    inertia += square
+    skew += square * Math.cos(2 * m.angle)
+    product += (square * Math.sin(2 * m.angle)) / 2
   }
-  return { mass, along, across, inertia }
+  return { mass, along, across, inertia, skew, product }
 }
 
 /** An even rod, about one of its ends. */
@@ -78,16 +85,28 @@ export function weightMoment(body: PlaneBody, angle: number, down: Triple): numb
   return (body.along * c - body.across * s) * down[1] - (body.along * s + body.across * c) * down[0]
 }
 
-/** All bodies' mass and their common centre, each body's point at (x, y) and standing at its angle. */
+/** All bodies' mass, their common centre and how they are spread, each body's point at (x, y) and standing at its angle. */
 export function massCentre(
   placed: readonly { readonly body: PlaneBody; readonly x: number; readonly y: number; readonly angle: number }[],
-): { readonly mass: number; readonly centre: Triple } {
+): { readonly mass: number; readonly centre: Triple; readonly spread: MassSpread } {
   let [mass, sx, sy] = [0, 0, 0]
+  let spread = pointSpread(0, [0, 0, 0])
   for (const { body, x, y, angle } of placed) {
     const [c, s] = [Math.cos(angle), Math.sin(angle)]
+    const { skew = body.inertia, product = 0 } = body
+    const [fx, fy] = [body.along * c - body.across * s, body.along * s + body.across * c]
+    const [uu, vv] = [(body.inertia + skew) / 2, (body.inertia - skew) / 2]
     mass += body.mass
-    sx += body.mass * x + body.along * c - body.across * s
-    sy += body.mass * y + body.along * s + body.across * c
+    sx += body.mass * x + fx
+    sy += body.mass * y + fy
+    spread = spreadSum(spread, {
+      xx: body.mass * x * x + 2 * x * fx + uu * c * c - 2 * product * c * s + vv * s * s,
+      yy: body.mass * y * y + 2 * y * fy + uu * s * s + 2 * product * c * s + vv * c * c,
+      zz: 0,
+      xy: body.mass * x * y + x * fy + y * fx + (uu - vv) * c * s + product * (c * c - s * s),
+      xz: 0,
+      yz: 0,
+    })
   }
-  return { mass, centre: mass > 0 ? [sx / mass, sy / mass, 0] : [0, 0, 0] }
+  return { mass, centre: mass > 0 ? [sx / mass, sy / mass, 0] : [0, 0, 0], spread }
 }

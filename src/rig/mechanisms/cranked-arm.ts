@@ -4,6 +4,7 @@ import { type NoSolution, refuse } from "../../solver/index.js"
 import { type ArmModel, addArm, armLine, armMoment, hingeReaction } from "./arm.js"
 import { addBody, effortBeyond, massCentre, type PlaneBody, weightMoment } from "./body.js"
 import { emptyState, type Mechanism, type Reaction, type Triple } from "./mechanism.js"
+import { turningPart } from "./moving.js"
 
 /** A crank, a coupler and the arm that they move. */
 export interface CrankedArm {
@@ -137,6 +138,13 @@ export function crankedArm(part: CrankedArm): Mechanism | NoSolution {
         ]),
         shown: angle,
       }
+    },
+    carries(q) {
+      const t2 = q + before
+      const { couplerAngle, outputAngle } = closedPose(ground, crank, coupler, output, t2, assembly)
+      const { outputRate, outputBend } = fourBarRates(crank, coupler, output, t2, couplerAngle, outputAngle)
+      const hinge: Triple = [arm.hinge.x, arm.hinge.y, 0]
+      return turningPart([0, 0, 1], followed(t2, outputAngle), hinge, { rate: outputRate, bend: outputBend }, ["hinge"])
     },
     reactions(q, effort, down): readonly Reaction[] {
       const t2 = q + before

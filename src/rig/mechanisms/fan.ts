@@ -15,6 +15,7 @@ import { type Issue, inconsistent, type NoSolution, refuse, type SiOf } from "..
 import { type MassOnArm, massList, type PlanePoint, planePoint } from "./arm.js"
 import { addBody, bodyOf, massCentre, weightMoment } from "./body.js"
 import type { Mechanism, MechanismMember, MechanismState, Triple } from "./mechanism.js"
+import { turningPart } from "./moving.js"
 
 /** A fan of like vanes on threads. */
 export interface FanMechanism {
@@ -139,6 +140,8 @@ function build(si: SiOf<FanMechanism>): Mechanism | NoSolution {
         shown: q,
       }
     },
+    // its driven vane: the others only follow on threads
+    carries: (q) => turningPart([0, 0, 1], q, [hinge.x, hinge.y, 0], { rate: 1, bend: 0 }, ["pivot 1"]),
     // a shaft turns the driven vane with a moment; threads pull the others along
     reactions(q, _effort, down) {
       const angles = anglesAt(q)

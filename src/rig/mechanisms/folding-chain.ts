@@ -6,6 +6,7 @@ import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
 import { type PlanePoint, planePoint } from "./arm.js"
 import { addBody, massCentre, type PlaneBody } from "./body.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
+import { turningPart } from "./moving.js"
 
 /** One segment, from its own joint outward. */
 export interface SegmentOfChain {
@@ -61,15 +62,18 @@ function build(si: SiOf<FoldingChainMechanism>): Mechanism {
   const shareOf = (q: number) => q / driverTravel
   const placesAt = (q: number) => {
     let [angle, rate, x, y, vx, vy] = [0, 0, hinge.x, hinge.y, 0, 0]
+    let [ax, ay] = [0, 0]
     return segments.map((s) => {
       angle += chainJointAngle(s, driverTravel, shareOf(q))
       rate += chainJointRatio(s, shareOf(q))
-      const at = { x, y, angle }
+      const at = { x, y, angle, turn: rate, rate: [vx, vy, 0] as Triple, bend: [ax, ay, 0] as Triple }
       const [dx, dy] = [s.length * Math.cos(angle), s.length * Math.sin(angle)]
       x += dx
       y += dy
       vx -= rate * dy
       vy += rate * dx
+      ax -= rate * rate * dx
+      ay -= rate * rate * dy
       return { ...at, end: [x, y, 0] as Triple, endRate: [vx, vy, 0] as Triple }
     })
   }
@@ -123,6 +127,13 @@ function build(si: SiOf<FoldingChainMechanism>): Mechanism {
         ...massCentre(places.map((p, i) => ({ body: bodies[i] as PlaneBody, x: p.x, y: p.y, angle: p.angle }))),
         shown: q,
       }
+    },
+    // its last segment; where all lie in one line outward nothing is turned
+    carries(q) {
+      const { x, y, angle, turn, rate, bend } = placesAt(q)[last] as ReturnType<typeof placesAt>[number]
+      const before: Triple = [hinge.x + segments.slice(0, last).reduce((sum, s) => sum + s.length, 0), hinge.y, 0]
+      const pins = segments.map((_, i) => `joint ${i + 1}`)
+      return turningPart([0, 0, 1], angle, before, { rate: turn, bend: 0 }, pins, { at: [x, y, 0], rate, bend })
     },
     // drives at the joints turn them with moments: each pin carries the weight outward of it
     reactions(_q, _effort, down) {

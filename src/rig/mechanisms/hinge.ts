@@ -16,6 +16,7 @@ import {
 } from "./arm.js"
 import { poseOnRod } from "./hinged.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
+import { turningPart } from "./moving.js"
 
 /** A hinge with its rod or cable. */
 export interface HingeMechanism extends Arm {
@@ -68,6 +69,11 @@ function build(si: SiOf<HingeMechanism>): Mechanism {
       const { lever } = leverAt(q, angle)
       const pin = hingePinAt(geometry, angle)
       return poseOnRod(armLine(arm, angle, 1 / lever), [fixedPivot.x, fixedPivot.y, 0], [pin.x, pin.y, 0], angle)
+    },
+    carries(q) {
+      const angle = angleAt(q)
+      const { lever, slope } = leverAt(q, angle)
+      return turningPart([0, 0, 1], angle, [hinge.x, hinge.y, 0], { rate: 1 / lever, bend: -slope / lever ** 3 }, ["hinge"])
     },
     reactions(q, effort, down) {
       const angle = angleAt(q)

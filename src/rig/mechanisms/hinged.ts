@@ -1,8 +1,9 @@
 // What arms on a hinge have in common, whichever way its axis points: turned by a shaft, or moved by a rod.
 import type { Mechanism, MechanismPose, MechanismState, Triple } from "./mechanism.js"
+import { turningPart } from "./moving.js"
 
 /** Outline of an arm, its tip with ∂r/∂q, and where its mass is. */
-type ArmLine = Pick<MechanismPose, "tip" | "tipRate" | "mass" | "centre"> & { readonly from: Triple }
+type ArmLine = Pick<MechanismPose, "tip" | "tipRate" | "mass" | "centre" | "spread"> & { readonly from: Triple }
 
 /** An arm on the shaft that turns it. Coordinate: the arm's own angle. */
 export const turnedByShaft = (arm: {
@@ -11,6 +12,9 @@ export const turnedByShaft = (arm: {
   line(angle: number): ArmLine
   /** Force of its hinge on the frame at rest. */
   reaction(angle: number, down: Triple): Triple
+  /** A point of its axis, and the axis. */
+  readonly hinge: Triple
+  readonly axis: Triple
 }): Mechanism => ({
   travel: "angle",
   start: arm.start,
@@ -30,6 +34,7 @@ export const turnedByShaft = (arm: {
       shown: q,
     }
   },
+  carries: (q) => turningPart(arm.axis, q, arm.hinge, { rate: 1, bend: 0 }, ["hinge"]),
   // a shaft turns it with a moment: no force on the hinge
   reactions: (q, _effort, down) => [{ name: "hinge", force: arm.reaction(q, down) }],
 })

@@ -1,9 +1,11 @@
 // The seam between what is moved and the rest of the rig: one interface for every mechanism.
 import type { AnyFields, Either, Fields, Issue, NoSolution, Nullable, SiOf } from "../../solver/index.js"
 import type { Travel } from "../drives/drive.js"
+import type { Moving } from "./moving.js"
+import type { MassSpread } from "./spread.js"
+import type { Triple } from "./triple.js"
 
-/** A point or direction of a mechanism's own frame: x outward, y up, z = x × y. */
-export type Triple = readonly [x: number, y: number, z: number]
+export type { Triple } from "./triple.js"
 
 /**
  * What a mechanism asks at one place of its coordinate q (m or rad); efforts are N or N·m at q. The caller owns it and it is
@@ -58,6 +60,8 @@ export interface MechanismPose {
   /** Its moving masses together, kg, and their common centre. */
   readonly mass: number
   readonly centre: Triple
+  /** How they are spread about its own origin; left out, they count as one point at their centre where something carries them. */
+  readonly spread?: MassSpread
   /** What a maker calls its travel here: an arm's angle (rad), a span (m). */
   readonly shown: number
 }
@@ -85,6 +89,8 @@ export interface Mechanism {
   pose(q: number): MechanismPose
   /** Forces on its pins with an effort at q, at rest, `down` the direction and size of gravity in its frame (m/s²). */
   reactions(q: number, effort: number, down: Triple): readonly Reaction[]
+  /** How the part goes that other motions may be mounted on; left out, nothing can be. */
+  carries?(q: number): Moving
   /** Kind of quantity that `shown` is. */
   readonly shows: "angle" | "length"
 }

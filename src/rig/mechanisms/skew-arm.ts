@@ -4,6 +4,8 @@ import type { Area, ForcePerLength, Length, Mass, Moment } from "../../quantity/
 import { type Fields, type Issue, inconsistent, type SiOf } from "../../solver/index.js"
 import { cordFields, cordOf } from "./cord.js"
 import type { MechanismState, Triple } from "./mechanism.js"
+import { type Masses, massesIn, turningPart } from "./moving.js"
+import { pointSpread, spreadSum } from "./spread.js"
 import { cross, dot, plus, type SpaceDirection, type SpacePoint, scaled, size, spaceDirection, spacePoint, tripleOf } from "./triple.js"
 
 /** A mass where it is before any swing. */
@@ -149,6 +151,8 @@ export interface SkewArmModel {
   readonly mass: number
   /** First moment of its masses about the hinge, kg·m. */
   readonly first: Swinging
+  /** Its masses about its own origin, before any swing. */
+  readonly masses: Masses
   /** Inertia about the axis, kg·m². */
   readonly inertia: number
   readonly tip: Swinging
@@ -181,17 +185,24 @@ export function skewArmOf(si: SiOf<SkewArm>): SkewArmModel {
   const swing = (point: Triple) => swinging(axis, plus(point, hinge, -1), hinge)
   let first: Triple = [0, 0, 0]
   let [mass, inertia] = [0, 0]
+  let about: Masses = { mass: 0, first: [0, 0, 0], spread: pointSpread(0, [0, 0, 0]) }
   for (const m of si.masses) {
     const from = plus(tripleOf(m), hinge, -1)
     mass += m.mass
     first = plus(first, from, m.mass)
     const across = cross(axis, from)
     inertia += m.mass * dot(across, across)
+    about = {
+      mass,
+      first: plus(about.first, tripleOf(m), m.mass),
+      spread: spreadSum(about.spread, pointSpread(m.mass, tripleOf(m))),
+    }
   }
   return {
     hinge,
     axis,
     mass,
+    masses: about,
     inertia,
     first: swinging(axis, first),
     tip: swing(tripleOf(si.tip)),
@@ -255,7 +266,8 @@ export function skewLine(arm: SkewArmModel, swing: number, rate: number) {
     rate * (c * quarter[2] - s * level[2]),
   ]
   const centre = plus(arm.hinge, placeAt(arm.first, c, s), 1 / arm.mass)
-  return { from: arm.hinge, tip: placeAt(arm.tip, c, s), tipRate, mass: arm.mass, centre }
+  const { frame } = turningPart(arm.axis, swing, arm.hinge, { rate, bend: 0 }, [])
+  return { from: arm.hinge, tip: placeAt(arm.tip, c, s), tipRate, mass: arm.mass, centre, spread: massesIn(frame, arm.masses).spread }
 }
 
 /** Force of a skew arm's hinge on the frame: weight, springs and what its drive pushes it with, N. */

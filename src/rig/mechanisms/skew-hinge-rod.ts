@@ -3,6 +3,7 @@ import type { Length } from "../../quantity/index.js"
 import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
 import { poseOnRod } from "./hinged.js"
 import type { Mechanism, MechanismMember, Triple } from "./mechanism.js"
+import { turningPart } from "./moving.js"
 import {
   addSkewArm,
   lineTo,
@@ -55,6 +56,12 @@ function build(si: SiOf<SkewHingeRodMechanism>): Mechanism {
     return phase + branch * 2 * Math.atan2(Math.sqrt(off), Math.sqrt(left))
   }
   const leverAt = (q: number, swing: number) => (reach * Math.sin(swing - phase)) / q
+  /** Swing for 1 of q, and its slope. */
+  const turnsAt = (q: number, swing: number) => {
+    const lever = leverAt(q, swing)
+    const slope = (reach * Math.cos(swing - phase) - lever * lever) / q
+    return { rate: 1 / lever, bend: -slope / lever ** 3 }
+  }
   return {
     travel: "length",
     start: si.startLength,
@@ -64,9 +71,12 @@ function build(si: SiOf<SkewHingeRodMechanism>): Mechanism {
     shows: "angle",
     at(q, state) {
       const swing = swingAt(q)
-      const lever = leverAt(q, swing)
-      const slope = (reach * Math.cos(swing - phase) - lever * lever) / q
-      addSkewArm(state, arm, swing, 1 / lever, -slope / lever ** 3)
+      const { rate, bend } = turnsAt(q, swing)
+      addSkewArm(state, arm, swing, rate, bend)
+    },
+    carries(q) {
+      const swing = swingAt(q)
+      return turningPart(arm.axis, swing, arm.hinge, turnsAt(q, swing), ["hinge"])
     },
     pose(q) {
       const swing = swingAt(q)

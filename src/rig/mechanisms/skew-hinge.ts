@@ -17,6 +17,8 @@ function build(si: SiOf<SkewHingeMechanism>): Mechanism {
   const arm = skewArmOf(si)
   return turnedByShaft({
     start: si.startAngle,
+    hinge: arm.hinge,
+    axis: arm.axis,
     add: (state, swing) => addSkewArm(state, arm, swing, 1, 0),
     line: (swing) => skewLine(arm, swing, 1),
     reaction: (swing, down) => skewReaction(arm, swing, down, [0, 0, 0]),

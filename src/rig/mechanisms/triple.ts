@@ -1,7 +1,9 @@
 // Vectors in a mechanism's own frame.
 import type { Length } from "../../quantity/index.js"
 import type { GroupField } from "../../solver/index.js"
-import type { Triple } from "./mechanism.js"
+
+/** A point or direction of a mechanism's own frame: x outward, y up, z = x × y. */
+export type Triple = readonly [x: number, y: number, z: number]
 
 /** A point of a mechanism's own frame: x outward, y up, z = x × y. */
 export interface SpacePoint {

@@ -16,6 +16,8 @@ function build(si: SiOf<TurnedArm>): Mechanism {
   const arm = armOf(si)
   return turnedByShaft({
     start: si.startAngle,
+    hinge: [arm.hinge.x, arm.hinge.y, 0],
+    axis: [0, 0, 1],
     add: (state, angle) => addArm(state, arm, angle, 1, 0),
     line: (angle) => armLine(arm, angle, 1),
     reaction: (angle, down) => hingeReaction(arm, angle, down, [0, 0, 0]),

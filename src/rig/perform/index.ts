@@ -1,5 +1,5 @@
 // The verb that plays a rig through its programme, in time.
-import { type AnyFields, type Fields, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { type AnyFields, type Fields, type Issue, issue, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { drives } from "../drives/index.js"
 import { mechanisms } from "../mechanisms/index.js"
 import { FOOTFALL, MOTION, MOTORS } from "../sources.js"
@@ -12,6 +12,14 @@ import { examplePerformance } from "./example.js"
 import { performOutput, stageField } from "./fields.js"
 import { solvePerform } from "./solve.js"
 import type { Perform, PerformCaution, PerformInput, PerformRefusal, PerformSi } from "./types.js"
+
+/** Motions mounted on motions are not played: each would feel the other as it moves, and here every motion stands on the body. */
+const mountedFaults = ({ motions }: PerformSi): Issue[] =>
+  motions.flatMap(({ on }, i) =>
+    on === null
+      ? []
+      : [issue("inconsistent", ["motions", i, "on"], `"${on}"`, "no motion: only motions on the body are played, ask move or assessRig")],
+  )
 
 /** The verb over a set of members. */
 export function makePerform(members: Members): Solver<PerformInput<Typed, Typed, Typed>, Perform, PerformRefusal, PerformCaution> {
@@ -45,7 +53,7 @@ export function makePerform(members: Members): Solver<PerformInput<Typed, Typed,
         { left: "sum(E_p)", right: "E_s", meaning: "all of it is found again", within: 1e-6 },
       ],
       sources: [MOTORS, MOTION, FOOTFALL],
-      check: (rig) => rigFaults(members, si(rig)),
+      check: (rig) => [...rigFaults(members, si(rig)), ...mountedFaults(si(rig))],
       cautions: (rig, out) => performCautions(members, si(rig), out),
     }),
   )

@@ -6,6 +6,7 @@ import {
   effortState,
   type MotionModel,
   type MovedPart,
+  placedParts,
   type Surroundings,
   slopesAt,
   type Way,
@@ -64,6 +65,7 @@ export interface Falls {
 export function worstFalls(motion: MotionModel, around: Surroundings): Falls {
   const state = effortState()
   const { span, drives, parts } = motion
+  const placed = placedParts(motion, around)
   const worst = new Map<MovedPart, Fall>()
   let massless = false
   for (const way of [-1, 1] as const) {
@@ -91,7 +93,7 @@ export function worstFalls(motion: MotionModel, around: Surroundings): Falls {
       const q = coordinatesAt(motion, travel)
       const slopes = slopesAt(motion, travel)
       for (const [i, part] of parts.entries()) {
-        const pose = part.mechanism.pose(q[i] as number)
+        const pose = (placed[i] as MovedPart).mechanism.pose(q[i] as number)
         const perTravel = Math.abs(slopes[i] as number) * Math.hypot(...pose.tipRate)
         const tipSpeed = rate * perTravel
         if (!Number.isFinite(tipSpeed) || tipSpeed <= (worst.get(part)?.tipSpeed ?? 0)) continue

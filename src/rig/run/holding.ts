@@ -1,6 +1,6 @@
 // What a motion's drive has to hold while nothing drives it: friction may help, and is not counted on.
 import type { Transmission } from "../transmissions/transmission.js"
-import { effortAt, effortState, type MotionModel, type Surroundings, staticHolds } from "./motion-model.js"
+import { effortAt, effortState, type MotionModel, placedParts, type Surroundings, staticHolds } from "./motion-model.js"
 
 /** Effort that gets through a chain at rest: none where an element locks itself. */
 function through(chain: readonly Transmission[], ratios: readonly number[], effort: number): number {
@@ -26,7 +26,7 @@ export function heldAt(model: MotionModel, travel: number, around: Surroundings)
   if (scratch.trouble === "cannot-close" || scratch.trouble === "dead-point") return null
   const common = along(model.chain, travel)
   let sum = 0
-  for (const part of model.parts) {
+  for (const part of placedParts(model, around)) {
     const own = along(part.own, common.out)
     sum += part.count * through(part.own, own.ratios, part.sign * staticHolds(part, part.start + part.sign * own.out, around))
   }

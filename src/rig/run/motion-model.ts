@@ -1,9 +1,14 @@
 // A motion put together: drive, transmission and mechanisms on one coordinate, and the effort that the drive must give.
 import { standardGravity } from "../../linkage/index.js"
 import type { Drive, DriveLine } from "../drives/drive.js"
-import { emptyState, type Mechanism, type MechanismState, type Triple } from "../mechanisms/mechanism.js"
+import type { MechanismState, Triple } from "../mechanisms/mechanism.js"
+import type { Frame } from "../mechanisms/moving.js"
+import { dot } from "../mechanisms/triple.js"
 import type { Transmission } from "../transmissions/transmission.js"
-import type { BuiltMotion, RigSi } from "../whole/faults.js"
+import { partsAt, type Stand } from "./carrying.js"
+import type { MotionModel, MovedPart } from "./motion-parts.js"
+
+export { coordinatesAt, type MotionModel, type MovedPart, motionModel, slopesAt } from "./motion-parts.js"
 
 /** Way of a motion: out, with its drive's coordinate growing, or back. */
 export type Way = 1 | -1
@@ -14,90 +19,24 @@ export interface Surroundings {
   readonly lift: Triple
   /** Wind pressure towards each axis, Pa. */
   readonly wind: Triple
+  /** Where the motions stand that carry it or that it carries; left out, each at the start of its own travel. */
+  readonly stand?: Stand
+}
+
+/** How a body leans, and where the motions stand that carry others or are carried. */
+export interface Stance {
+  readonly leanForward: number
+  readonly leanLeft: number
+  readonly stand?: Stand
 }
 
 /** Surroundings of a body that leans, at rest. */
-export function standing({ leanForward, leanLeft }: { readonly leanForward: number; readonly leanLeft: number }, factor = 1): Surroundings {
+export function standing({ leanForward, leanLeft, stand = null }: Stance, factor = 1): Surroundings {
   const g = standardGravity * factor
   // a body that leans forward sees the vertical tip back in its own axes, and one that leans left sees it tip right
   const [f, l] = [-Math.tan(leanForward), -Math.tan(leanLeft)]
   const size = Math.hypot(f, l, 1)
-  return { lift: [(g * f) / size, (g * l) / size, g / size], wind: [0, 0, 0] }
-}
-
-/** Axes of a mechanism's own frame in the wearer's. */
-export interface Frame {
-  readonly at: Triple
-  readonly x: Triple
-  readonly y: Triple
-  readonly z: Triple
-}
-
-/** Frame of a mount, mirrored to the other side or not. */
-export function frameOf(mount: RigSi["motions"][number]["mechanisms"][number]["mount"], mirrored: boolean): Frame {
-  const [ch, sh] = [Math.cos(mount.heading), Math.sin(mount.heading)]
-  const [ct, st] = [Math.cos(mount.tilt), Math.sin(mount.tilt)]
-  const side = mirrored ? -1 : 1
-  const of = (f: number, l: number, u: number): Triple => [f, side * l, u]
-  return {
-    at: of(mount.forward, mount.left, mount.height),
-    x: of(ch, sh, 0),
-    // plumb is up; a tilt turns it towards the plane's own normal
-    y: of(st * sh, -st * ch, ct),
-    z: of(ct * sh, -ct * ch, -st),
-  }
-}
-
-const dot = (a: Triple, b: Triple) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-
-/** One mechanism of a motion, like ones together. */
-export interface MovedPart {
-  readonly name: string
-  readonly mechanism: Mechanism
-  readonly own: readonly Transmission[]
-  readonly count: number
-  readonly sign: 1 | -1
-  /** Its coordinate while the drive is at the start. */
-  readonly start: number
-  readonly frame: Frame
-  readonly state: MechanismState
-  /** Effort that it is given towards growing q at the place looked at last. */
-  effort: number
-}
-
-/** A motion ready to be asked. */
-export interface MotionModel {
-  readonly name: string
-  readonly drive: Drive
-  readonly drives: number
-  readonly chain: readonly Transmission[]
-  readonly parts: readonly MovedPart[]
-  /** Travel of the drive. */
-  readonly span: number
-}
-
-/** A motion from its built members; they must all be there. */
-export function motionModel(motion: RigSi["motions"][number], built: BuiltMotion): MotionModel {
-  const { drive } = built
-  if (!drive) throw new RangeError("A motion without a drive: its faults are found before.")
-  const whole = <T>(list: readonly (T | null)[]) => list.filter((one): one is T => one !== null)
-  const parts = motion.mechanisms.flatMap((one, i): MovedPart[] => {
-    const { mechanism, own } = built.parts[i] as BuiltMotion["parts"][number]
-    if (!mechanism) return []
-    const part = (count: number, mirrored: boolean): MovedPart => ({
-      name: one.name,
-      mechanism,
-      own: whole(own),
-      count,
-      sign: one.reversed ? -1 : 1,
-      start: mechanism.start ?? drive.low,
-      frame: frameOf(one.mount, mirrored),
-      state: emptyState(),
-      effort: 0,
-    })
-    return one.mirrored ? [part(one.count / 2, false), part(one.count / 2, true)] : [part(one.count, false)]
-  })
-  return { name: motion.name, drive, drives: motion.drive.count, chain: whole(built.chain), parts, span: drive.high - drive.low }
+  return { lift: [(g * f) / size, (g * l) / size, g / size], wind: [0, 0, 0], stand }
 }
 
 /** What keeps a motion from passing a place. */
@@ -241,9 +180,20 @@ function passes({ mechanism, start }: MovedPart, q: number, found: EffortState):
   return false
 }
 
+/** Parts of a motion as they stand and are laden in some surroundings. */
+export const placedParts = ({ parts, tie }: MotionModel, { stand = null }: Surroundings): readonly MovedPart[] =>
+  tie ? partsAt(tie, stand) : parts
+
+/** A motion as it stands and is laden in some surroundings, whichever it is asked in. */
+export function placedModel(model: MotionModel, around: Surroundings): MotionModel {
+  const { tie, ...plain } = model
+  return tie ? { ...plain, parts: placedParts(model, around).map((part) => ({ ...part })) } : model
+}
+
 /** Adds up what all mechanisms of a motion ask of one drive at a travel, on a way. */
 export function effortAt(model: MotionModel, travel: number, way: Way, around: Surroundings, found: EffortState): void {
-  const { chain, parts, drive, drives } = model
+  const { chain, drive, drives, parts } = model
+  const placed = placedParts(model, around)
   const ratios = ratiosOf(model)
   found.trouble = "none"
   found.form = 0
@@ -257,7 +207,8 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
   const common = shared.ratio
   let [sum, inertia] = [0, 0]
   const dir = way * Math.sign(common)
-  for (const part of parts) {
+  for (let i = 0; i < placed.length; i++) {
+    const part = placed[i] as MovedPart
     const { mechanism, own, state, frame, sign } = part
     found.at = part.name
     if (!follow(own, ratios, chain.length, shared.out, behind, found)) return
@@ -286,7 +237,7 @@ export function effortAt(model: MotionModel, travel: number, way: Way, around: S
       return
     }
     found.form = mixed(found.form, against > 0 ? 1 : 0)
-    part.effort = s * effort
+    ;(parts[i] as MovedPart).effort = s * effort
     sum += part.count * (own.length ? back(own, ratios, chain.length, effort, dir, found) : effort)
     if (found.trouble !== "none") return
     inertia += part.count * (state.inertia * ratio * ratio + behind.inertia)
@@ -315,34 +266,6 @@ function reset(state: MechanismState): void {
   state.inertia = 0
   state.inertiaSlope = 0
   state.form = 0
-}
-
-/** Coordinate of each mechanism at a travel of the drive. */
-export function coordinatesAt({ chain, parts }: MotionModel, travel: number): readonly number[] {
-  let x = travel
-  for (const element of chain) x = element.out(x)
-  return parts.map(({ own, start, sign }) => {
-    let y = x
-    for (const element of own) y = element.out(y)
-    return start + sign * y
-  })
-}
-
-/** Slope of each mechanism's coordinate over the drive's travel. */
-export function slopesAt({ chain, parts }: MotionModel, travel: number): readonly number[] {
-  let [x, slope] = [travel, 1]
-  for (const element of chain) {
-    slope *= element.ratio(x)
-    x = element.out(x)
-  }
-  return parts.map(({ own, sign }) => {
-    let [y, all] = [x, sign * slope]
-    for (const element of own) {
-      all *= element.ratio(y)
-      y = element.out(y)
-    }
-    return all
-  })
 }
 
 /** Current of one drive on a line of its own for an effort against its motion; what helps lessens it, or has to be unlocked. */

@@ -105,6 +105,8 @@ export interface Move {
   readonly cycleDuration: number
   /** What costs most seconds on the way out. [text] */
   readonly limit: string
+  /** Where the motions stand that carry it or that it carries: both times are those of the slowest case; empty without any. [text] */
+  readonly condition: string
   /** Out [group] */
   readonly out: WayMove
   /** Back [group] */
@@ -116,7 +118,15 @@ export interface Move {
 }
 
 /** Reasons for which a move is refused. */
-export type MoveRefusal = "cannot-close" | "dead-point" | "jammed" | "slack" | "insufficient-effort" | "insufficient-power" | "no-supply"
+export type MoveRefusal =
+  | "cannot-close"
+  | "dead-point"
+  | "jammed"
+  | "slack"
+  | "insufficient-effort"
+  | "insufficient-power"
+  | "no-supply"
+  | "coupled"
 
 /** Hazards that go with a move. */
 export type MoveCaution = "pinch" | "falls-unpowered" | "cells" | "bank-may-switch-off" | "inertia" | "no-supply-stated" | "no-fuse"
@@ -188,6 +198,7 @@ export const moveOutput: OutFields<Move> = {
   backDuration: { kind: "time", symbol: "t_back", label: "time back" },
   cycleDuration: { kind: "time", symbol: "t_both", label: "out and back" },
   limit: { kind: "text", label: "costs most" },
+  condition: { kind: "text", label: "where the others stand" },
   out: { kind: "group", label: "out", fields: way("out") },
   back: { kind: "group", label: "back", fields: way("back") },
   errorEstimate: { kind: "time", label: "estimated error of the times" },

@@ -1,14 +1,17 @@
 // A motion out and back on the rig's own supply: how long, how hard, where the seconds go, and what stops it first.
 import { nodesAndWeights } from "../../numeric/index.js"
-import { isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
+import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { allParts, type SupplyParts } from "../supply/tree.js"
 import type { RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
+import type { NamedStand } from "./carrying.js"
+import { COUPLING_SHARE, mostCoupled } from "./coupling.js"
 import { coordinatesAt, type MotionModel, type Way } from "./motion-model.js"
 import type { Move, MoveRefusal, WayMove, WayPoint, WayStep } from "./move-types.js"
 import { seconds } from "./quick.js"
-import { type Feed, firstStop, type Ride, tabledPoint } from "./ride.js"
-import { feedOf, motionIndex, rideOf, type Situation, situation, untabled } from "./situation.js"
+import { type Feed, firstStop, LOOKS, type Ride, tabledPoint } from "./ride.js"
+import { assembled, feedOf, motionIndex, rideOf, type Situation, untabled } from "./situation.js"
+import { slowestStand, standingSo } from "./slowest.js"
 import { inertiaShare, note, type SolvedRide, solveRide } from "./solve-ride.js"
 import { nearestOf, stopped } from "./stopped.js"
 
@@ -113,21 +116,37 @@ export function solveMove(members: Members, rig: RigSi & { readonly motion: stri
   return { ...answer, nearest: nearestOf(members, rig, motionIndex(rig), answer, (changed) => !isNoSolution(outAndBack(members, changed))) }
 }
 
+/** A motion at the slowest of all places where those stand that carry it or that it carries, or the first that stops it. */
 function outAndBack(members: Members, rig: RigSi & { readonly motion: string | null }): Move | NoSolution<MoveRefusal> {
-  const at = situation(members, rig)
   const index = motionIndex(rig)
+  return standingAt(members, rig, index, slowestStand(members, rig, index))
+}
+
+function standingAt(members: Members, rig: RigSi, index: number, { name, stand }: NamedStand): Move | NoSolution<MoveRefusal> {
+  const whole = assembled(members, rig)
+  const at = standingSo(whole, stand, LOOKS)
   const feed = feedOf(at, index)
   const solve = (way: Way): { one: Ride; solved: SolvedRide } | NoSolution<MoveRefusal> => {
     const one = rideOf(at, index, way, feed)
     const seen = firstStop(one)
-    if (seen) return stopped(one, seen.travel)
+    if (seen) return stopped(one, seen.travel, name)
     const solved = solveRide(one)
-    return solved.stop ? stopped(one, solved.stop.travel) : { one, solved }
+    return solved.stop ? stopped(one, solved.stop.travel, name) : { one, solved }
   }
   const outward = solve(1)
   if (isNoSolution(outward)) return outward
   const returning = solve(-1)
   if (isNoSolution(returning)) return returning
+  const { share, other } = mostCoupled(whole, index)
+  if (share > COUPLING_SHARE)
+    return refuse(
+      "coupled",
+      "{motion} and {other} hang together and may move at once: up to {share ratio %} of the energy moved would be motion that one gives the other, {shortBy ratio %} more than can be left out here. Have the programme move one after the other, slow one down, or move less mass.",
+      share - COUPLING_SHARE,
+      { share },
+      {},
+      { motion: (at.motions[index] as MotionModel).name, other },
+    )
   const out = wayMove(at, index, outward.one, outward.solved)
   const back = wayMove(at, index, returning.one, returning.solved)
   const later = out.waterfall.slice(1)
@@ -139,6 +158,7 @@ function outAndBack(members: Members, rig: RigSi & { readonly motion: string | n
     backDuration: back.duration,
     cycleDuration: out.duration + back.duration,
     limit: own && costly && costly.added > 0.1 * own.duration ? costly.label : "the drive's own pace",
+    condition: name,
     out,
     back,
     errorEstimate: outward.solved.error + returning.solved.error,
@@ -152,8 +172,8 @@ export function rateGrid(
   rig: SiOf<{ motion: string | null }> & RigSi,
   way: Way,
 ): { readonly widths: number[]; readonly rates: number[] } {
-  const at = situation(members, rig)
   const index = motionIndex(rig)
+  const at = standingSo(assembled(members, rig), slowestStand(members, rig, index).stand, LOOKS)
   const one = rideOf(at, index, way, feedOf(at, index))
   const [widths, rates]: [number[], number[]] = [[], []]
   if (firstStop(one)) return { widths, rates }

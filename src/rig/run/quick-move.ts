@@ -4,17 +4,18 @@ import type { Members } from "../whole/fields.js"
 import type { Way } from "./motion-model.js"
 import { QUICK_LOOKS, type QuickMove, quickRide, roughRide } from "./quick.js"
 import { feedOf, motionIndex, rideOf, situation, untabled } from "./situation.js"
+import { slowestStand } from "./slowest.js"
 
 export type { QuickMove } from "./quick.js"
 
-/** Both ways of the motion asked about; null where something stops either. */
+/** Both ways of the motion asked about, the others standing where it is slowest; null where something stops either. */
 export function quickMoveOf(
   members: Members,
   rig: RigSi & { readonly motion: string | null },
   rough: boolean,
 ): { readonly out: QuickMove; readonly back: QuickMove } | null {
-  const at = situation(members, rig, QUICK_LOOKS)
   const index = motionIndex(rig)
+  const at = situation(members, rig, QUICK_LOOKS, slowestStand(members, rig, index).stand)
   if (!at.motions[index]) return null
   const feed = feedOf(at, index)
   const one = (way: Way) => (rough ? roughRide(untabled(at, index, way, feed)) : quickRide(rideOf(at, index, way, feed)).quick)

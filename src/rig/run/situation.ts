@@ -2,14 +2,27 @@
 import { allParts, type SupplyParts, supplyModel, treeOf } from "../supply/tree.js"
 import { buildMotion, type RigSi } from "../whole/faults.js"
 import type { Members } from "../whole/fields.js"
+import { carried, type Stand } from "./carrying.js"
 import { type EffortCurve, effortCurve } from "./effort-curve.js"
-import { currentFor, effortAt, effortState, type MotionModel, motionModel, type Surroundings, standing, type Way } from "./motion-model.js"
+import {
+  currentFor,
+  effortAt,
+  effortState,
+  type MotionModel,
+  motionModel,
+  placedModel,
+  type Stance,
+  type Surroundings,
+  standing,
+  type Way,
+} from "./motion-model.js"
 import { seconds } from "./quick.js"
 import { type Feed, LOOKS, type Ride, ride } from "./ride.js"
 
 /** All motions of a rig, put together, and its supply. */
 export interface Situation {
   readonly rig: RigSi
+  /** Motions as they stand and are laden in these surroundings. */
   readonly motions: readonly MotionModel[]
   readonly around: Surroundings
   /** What a motion asks of its drives on a way: tabulated when first asked for, whatever feeds it. */
@@ -18,9 +31,12 @@ export interface Situation {
   readonly together: readonly (readonly number[])[]
 }
 
-/** Puts a rig together whose faults have been found; each way is looked at `looks` times for what stops it. */
-export const situation = (members: Members, rig: RigSi, looks = LOOKS): Situation =>
-  programmed(leaning(assembled(members, rig), rig.posture, looks))
+/**
+ * Puts a rig together whose faults have been found; each way is looked at `looks` times for what stops it. `stand`: where the
+ * motions stand that carry others or are carried.
+ */
+export const situation = (members: Members, rig: RigSi, looks = LOOKS, stand: Stand = null): Situation =>
+  programmed(leaning(assembled(members, rig), { ...rig.posture, stand }, looks))
 
 /** Motions put together once, for many rigs that share them: by their part of the document, which must be the same object. */
 export interface KeptMotions {
@@ -32,26 +48,31 @@ export interface KeptMotions {
 /** The motions of a rig, put together. */
 export const assembled = (members: Members, rig: RigSi, kept?: KeptMotions): Pick<Situation, "rig" | "motions"> => ({
   rig,
-  motions: rig.motions.map((motion, i) => {
-    const model = kept?.models.get(motion) ?? motionModel(motion, buildMotion(members, motion, ["motions", i]))
-    kept?.models.set(motion, model)
-    return model
-  }),
+  motions: carried(
+    rig,
+    rig.motions.map((motion, i) => {
+      const model = kept?.models.get(motion) ?? motionModel(motion, buildMotion(members, motion, ["motions", i]))
+      kept?.models.set(motion, model)
+      return model
+    }),
+  ),
 })
 
 /** They on a body that leans, whatever moves when. */
 export function leaning(
-  at: Pick<Situation, "rig" | "motions">,
-  posture: RigSi["posture"],
+  whole: Pick<Situation, "rig" | "motions">,
+  stance: Stance,
   looks: number,
   curves: KeptMotions["curves"] = new WeakMap(),
 ): Situation {
-  const around = standing(posture)
+  const around = standing(stance)
+  // one that others carry or load is another one wherever they stand: its curves are never taken for those of another stand
+  const at = { ...whole, motions: whole.motions.map((motion) => placedModel(motion, around)) }
   const curve = (index: number, way: Way) => {
     const motion = at.motions[index] as MotionModel
     const known = curves.get(motion) ?? new Map<string, EffortCurve>()
     curves.set(motion, known)
-    const key = `${way} ${posture.leanForward} ${posture.leanLeft} ${looks}`
+    const key = `${way} ${stance.leanForward} ${stance.leanLeft} ${looks}`
     const found = known.get(key) ?? effortCurve(motion, way, around, looks)
     known.set(key, found)
     return found

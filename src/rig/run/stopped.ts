@@ -26,13 +26,19 @@ function hardest(one: Ride, travel: number): number {
   return at
 }
 
-/** The refusal of a motion that is stopped at a travel of its drive. */
-export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
+/** The refusal of a motion that is stopped at a travel of its drive, and where the others stand that it hangs together with. */
+export function stopped(one: Ride, travel: number, stands = ""): NoSolution<MoveRefusal> {
   const { motion, way, effort, feed, supply } = one
   const { trouble } = ridePoint(one, travel)
   const rod = motion.drive.travel === "length"
   const place = rod ? formatQuantity("length", travel, "mm") : formatQuantity("angle", travel)
-  const values = { motion: motion.name, way: way === 1 ? "out" : "back", place, part: effort.at || "the transmission" }
+  const values = {
+    motion: motion.name,
+    way: way === 1 ? "out" : "back",
+    stands: stands ? `, ${stands},` : ",",
+    place,
+    part: effort.at || "the transmission",
+  }
   // what is left to go of the drive's travel
   const left = some(Math.max(way === 1 ? motion.span - travel : travel, effort.shortBy))
   switch (trouble) {
@@ -40,8 +46,8 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
       return refuse(
         "cannot-close",
         rod
-          ? "On its way {way}, {motion} comes to {place} of its drive's travel and {part} cannot follow any further, {shortBy length mm} before its end. Shorten the travel or move the pivots."
-          : "On its way {way}, {motion} comes to {place} of its drive's travel and {part} cannot follow any further, {shortBy angle} before its end. Shorten the travel or move the pivots.",
+          ? "On its way {way}{stands} {motion} comes to {place} of its drive's travel and {part} cannot follow any further, {shortBy length mm} before its end. Shorten the travel or move the pivots."
+          : "On its way {way}{stands} {motion} comes to {place} of its drive's travel and {part} cannot follow any further, {shortBy angle} before its end. Shorten the travel or move the pivots.",
         left,
         { travel },
         {},
@@ -51,8 +57,8 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
       return refuse(
         "dead-point",
         rod
-          ? "On its way {way}, {motion} comes to a dead point of {part} at {place} of its drive's travel, {shortBy length mm} before its end: there it has no lever. Keep the travel on one side of it."
-          : "On its way {way}, {motion} comes to a dead point of {part} at {place} of its drive's travel, {shortBy angle} before its end: there it has no lever. Keep the travel on one side of it.",
+          ? "On its way {way}{stands} {motion} comes to a dead point of {part} at {place} of its drive's travel, {shortBy length mm} before its end: there it has no lever. Keep the travel on one side of it."
+          : "On its way {way}{stands} {motion} comes to a dead point of {part} at {place} of its drive's travel, {shortBy angle} before its end: there it has no lever. Keep the travel on one side of it.",
         left,
         { travel },
         {},
@@ -61,7 +67,7 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
     case "jammed":
       return refuse(
         "jammed",
-        "On its way {way}, {motion} jams at {place} of its drive's travel: friction in {part} grows with the effort faster than the effort itself.",
+        "On its way {way}{stands} {motion} jams at {place} of its drive's travel: friction in {part} grows with the effort faster than the effort itself.",
         some(effort.shortBy),
         { travel },
         {},
@@ -73,7 +79,7 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
       for (const there of rest(one, travel)) if (ridePoint(one, there).trouble === "slack") lacking = Math.max(lacking, effort.shortBy)
       return refuse(
         "slack",
-        "On its way {way}, {motion} leaves a line slack at {place} of its drive's travel: nothing pulls {part} back against friction. Add a spring or a second cable.",
+        "On its way {way}{stands} {motion} leaves a line slack at {place} of its drive's travel: nothing pulls {part} back against friction. Add a spring or a second cable.",
         some(lacking),
         { travel },
         {},
@@ -88,7 +94,7 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
       const [low, high] = [spec?.minInputVoltage ?? 0, spec?.maxInputVoltage ?? 0]
       return refuse(
         "no-supply",
-        "On its way {way}, {motion} gets nothing: the converter of {bus} works from {low voltage} to {high voltage} and has {voltage voltage} at its input, less what wires and its own current take.",
+        "On its way {way}{stands} {motion} gets nothing: the converter of {bus} works from {low voltage} to {high voltage} and has {voltage voltage} at its input, less what wires and its own current take.",
         some(Math.max(low - voltage, voltage - high)),
         { travel, voltage, low, high },
         {},
@@ -101,7 +107,7 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
       const { current: available } = mostAt(one, worst)
       return refuse(
         "insufficient-power",
-        "On its way {way}, {motion} asks at {place} of its drive's travel for more than its source and wires can give beside all else: {asked current} at most on the rest of its way, of {available current}.",
+        "On its way {way}{stands} {motion} asks at {place} of its drive's travel for more than its source and wires can give beside all else: {asked current} at most on the rest of its way, of {available current}.",
         some(asked - available),
         { travel, asked, available },
         {},
@@ -115,8 +121,8 @@ export function stopped(one: Ride, travel: number): NoSolution<MoveRefusal> {
       return refuse(
         "insufficient-effort",
         rod
-          ? "On its way {way}, {motion} stops at {place} of its drive's travel: a rod needs up to {needed force} from there on, and on this supply gives {available force}."
-          : "On its way {way}, {motion} stops at {place} of its drive's travel: a shaft needs up to {needed moment} from there on, and on this supply gives {available moment}.",
+          ? "On its way {way}{stands} {motion} stops at {place} of its drive's travel: a rod needs up to {needed force} from there on, and on this supply gives {available force}."
+          : "On its way {way}{stands} {motion} stops at {place} of its drive's travel: a shaft needs up to {needed moment} from there on, and on this supply gives {available moment}.",
         some(needed - available),
         { travel, needed, available },
         {},

@@ -86,6 +86,14 @@ export interface Motion<D extends Typed = RigDrive, T extends Typed = RigTransmi
   mechanisms: readonly (M & Moved<T>)[]
   /** Bus that the drive connects to. [text of 1 to 100 characters; optional] */
   bus?: string | null
+  /**
+   * Motion that carries it, drive and all; left out, the body does. Its mounts say where it sits while the part that
+   * carries it shows an angle of 0: straight outward, or before any swing. Put its drive's own mass among the masses of
+   * that part. [text of 1 to 100 characters; optional]
+   */
+  on?: string | null
+  /** Mechanism of that motion that it sits on; left out, its first. [text of 1 to 100 characters; optional] */
+  onMechanism?: string | null
   /** What is wanted [group; optional, with a default of its own] */
   wanted?: Wanted
   /** Duty that its drive is rated for. [group; optional] */

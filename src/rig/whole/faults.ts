@@ -164,6 +164,52 @@ export function buildMotion(members: Members, motion: RigSi["motions"][number], 
   return { drive, chain, parts, faults: found }
 }
 
+/** Most motions one on another, and most that are carried at all: each is judged at both ends of every other one's travel. */
+const LEVELS = 3
+const CARRIED = 4
+
+/** Faults of motions that are mounted on motions. */
+function mountFaults({ motions }: RigSi, built: readonly BuiltMotion[]): Issue[] {
+  const names = motions.map((one) => one.name)
+  const mounted = motions.flatMap(({ on }, i) => (on === null ? [] : [i]))
+  const found = mounted.flatMap((i): Issue[] => {
+    const { name, on, onMechanism } = motions[i] as RigSi["motions"][number]
+    const fault = (field: string, received: string, expected: string) => [issue("inconsistent", ["motions", i, field], received, expected)]
+    const list = (of: readonly string[]) => of.map((n) => `"${n}"`).join(", ") || "no other motion"
+    const carrier = names.indexOf(on ?? "")
+    if (carrier < 0) return fault("on", `"${on}"`, `one of ${list(names.filter((n) => n !== name))}`)
+    const way = [i]
+    for (let here = carrier; here >= 0 && !way.includes(here); here = names.indexOf(motions[here]?.on ?? "")) way.push(here)
+    const last = motions[way[way.length - 1] as number]?.on ?? null
+    // one that only hangs on a ring is not told: the ring's own motions are
+    if (last === name) return fault("on", `"${on}", which is carried by this motion`, "a way that ends at the body")
+    if (last !== null && names.includes(last)) return []
+    if (way.length > LEVELS) return fault("on", `the ${way.length}th motion one on another`, `at most ${LEVELS}, from the body on`)
+    const { mechanisms } = motions[carrier] as RigSi["motions"][number]
+    const own = onMechanism === null ? 0 : mechanisms.findIndex((one) => one.name === onMechanism)
+    if (own < 0) return fault("onMechanism", `"${onMechanism}"`, `one of ${list(mechanisms.map((one) => one.name))}`)
+    const mechanism = built[carrier]?.parts[own]?.mechanism
+    return mechanism && !mechanism.carries
+      ? fault(
+          onMechanism === null ? "on" : "onMechanism",
+          `"${mechanisms[own]?.name}", a ${mechanisms[own]?.type}, which nothing can be mounted on`,
+          "an arm, a vane or a segment",
+        )
+      : []
+  })
+  const over = mounted[CARRIED]
+  if (over !== undefined && found.length === 0)
+    found.push(
+      issue(
+        "inconsistent",
+        ["motions", over, "on"],
+        `${mounted.length} motions mounted on others`,
+        `at most ${CARRIED} of a rig's motions`,
+      ),
+    )
+  return found
+}
+
 function programmeFaults({ motions, programme }: RigSi): Issue[] {
   const names = motions.map((one) => one.name)
   return programme.flatMap(({ motion, at }, i): Issue[] => {
@@ -186,9 +232,11 @@ export function rigFaults(members: Members, rig: RigSi): Issue[] {
     ...powerFaults(rig),
     ...programmeFaults(rig),
   ]
+  const built = rig.motions.map((motion, i) => buildMotion(members, motion, ["motions", i]))
+  found.push(...mountFaults(rig, built))
   rig.motions.forEach((motion, i) => {
     const path = ["motions", i]
-    found.push(...buildMotion(members, motion, path).faults)
+    found.push(...(built[i]?.faults ?? []))
     found.push(
       ...twice(
         motion.mechanisms.map((m) => m.name),

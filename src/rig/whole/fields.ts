@@ -1,5 +1,5 @@
 // Descriptions of a document, put together from those of the members it may name.
-import type { AnyField, AnyFields, AnyGroup } from "../../solver/index.js"
+import type { AnyField, AnyFields, AnyGroup, Either } from "../../solver/index.js"
 import { sectionFields } from "../document/sections.js"
 import type { AnyDriveMember } from "../drives/drive.js"
 import type { AnyMechanismMember } from "../mechanisms/mechanism.js"
@@ -29,6 +29,9 @@ function variant(label: string, members: Readonly<Record<string, AnyGroup>>, com
 }
 
 const name = (label: string): AnyField => ({ kind: "text", label, min: 1, max: 100 })
+
+/** A mechanism is named of the motion that carries. */
+const mounted: readonly Either[] = [{ given: "onMechanism", needs: ["on"] }]
 
 /** Descriptions of a document that may name these members. */
 export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFields {
@@ -71,6 +74,8 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     transmission: chain("transmission, from the drive on"),
     mechanisms: { kind: "list", label: "mechanisms", of: moved, min: 1, max: 60 },
     bus: { ...name("bus that the drive connects to"), default: null },
+    on: { ...name("motion that carries it"), default: null },
+    onMechanism: { ...name("mechanism of that motion that it sits on"), default: null },
     duty: dutyField,
     spar: sections.spar as AnyField,
     pin: sections.pin as AnyField,
@@ -92,7 +97,7 @@ export function rigFields({ drives, transmissions, mechanisms }: Members): AnyFi
     version: { kind: "number", symbol: "n_doc", label: "document version", whole: true, min: 2, max: 2 },
     name: name("name of the rig"),
     note: { kind: "text", label: "note", min: 0, max: 5000, default: "" },
-    motions: { kind: "list", label: "motions", of: { kind: "group", label: "motion", fields: motion }, min: 1, max: 40 },
+    motions: { kind: "list", label: "motions", of: { kind: "group", label: "motion", fields: motion, either: mounted }, min: 1, max: 40 },
     power: { kind: "group", label: "power", fields: powerFields as unknown as AnyFields, default: null },
     day: {
       kind: "group",

@@ -19,15 +19,17 @@ import { makePerform } from "../perform/index.js"
 import type { Perform, PerformCaution, PerformInput, PerformRefusal } from "../perform/types.js"
 import { fallsUnpowered } from "../run/falls.js"
 import { holdingEffort } from "../run/holding.js"
-import { motionModel, standing } from "../run/motion-model.js"
+import { type MotionModel, standing } from "../run/motion-model.js"
 import { rateGrid, solveMove } from "../run/move.js"
 import { type Move, type MoveCaution, type MoveInput, type MoveRefusal, moveOutput } from "../run/move-types.js"
 import { type QuickMove, quickMoveOf } from "../run/quick-move.js"
+import { assembled } from "../run/situation.js"
+import { standsFor } from "../run/slowest.js"
 import { BLADE_FUSES, EACH_CHECK, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "../sources.js"
 import { transmissions } from "../transmissions/index.js"
 import type { Rig, RigDrive, RigMechanism, RigTransmission, Typed } from "./document.js"
 import { exampleRig } from "./example.js"
-import { buildMotion, type RigSi, rigFaults } from "./faults.js"
+import { type RigSi, rigFaults } from "./faults.js"
 import { type Members, rigFields } from "./fields.js"
 import { withMembers } from "./kit-members.js"
 import { readDocument } from "./read.js"
@@ -114,8 +116,9 @@ function cautions(members: Members, rig: Si, out: Move): Caution<MoveCaution>[] 
         PORTABLE_CELLS,
       ),
     )
-  const model = motionModel(motion, buildMotion(members, motion, []))
-  const { effort: held } = holdingEffort(model, standing(rig.posture))
+  const index = rig.motions.indexOf(motion)
+  const model = assembled(members, rig).motions[index] as MotionModel
+  const held = Math.max(...standsFor(rig, index).map(({ stand }) => holdingEffort(model, standing({ ...rig.posture, stand })).effort))
   if (held > model.drive.holdingEffort) found.push(fallsUnpowered(model, held))
   if (out.out.inertiaShare > 0.05 || out.back.inertiaShare > 0.05)
     found.push(
@@ -207,8 +210,8 @@ const ours: Members = { drives, transmissions, mechanisms } as unknown as Member
  * **Results**
  *
  * `outDuration`: time out [t_out; s]; `backDuration`: time back [t_back; s]; `cycleDuration`: out and back [t_both;
- * s]; `limit`: costs most [text]; `out`: out [group]; `back`: back [group]; `errorEstimate`: estimated error of the
- * times [s]; `evaluations`: points evaluated [number].
+ * s]; `limit`: costs most [text]; `condition`: where the others stand [text]; `out`: out [group]; `back`: back
+ * [group]; `errorEstimate`: estimated error of the times [s]; `evaluations`: points evaluated [number].
  *
  * **Symbols of the working**
  *

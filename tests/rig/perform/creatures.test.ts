@@ -4,11 +4,16 @@ import { move } from "../../../src/rig/index.js"
 import { asks, machineOf, stand } from "../../../src/rig/perform/machine.js"
 import { effortAt, effortState } from "../../../src/rig/run/motion-model.js"
 import { situation } from "../../../src/rig/run/situation.js"
-import { creature, creatureNames } from "../../helpers/rigs.js"
+import { creature } from "../../helpers/rigs.js"
 import { constrainedArm } from "./constrained.js"
-import { last, members, play, read } from "./kit.js"
+import { last, members, play, played, read } from "./kit.js"
 
-describe.each(creatureNames)("%s", (name) => {
+it("motions mounted on motions are refused by their place: each would feel the other as it moves", () => {
+  const faults = ["motions[1].on", "motions[3].on"]
+  for (const fault of faults) expect(() => play(creature("marsh-heron"))).toThrow(fault)
+})
+
+describe.each(played)("%s", (name) => {
   const rig = creature(name)
   const out = play(rig)
   it("loses no energy, and answers the same at a hundredth of the tolerance", () => {

@@ -7,7 +7,11 @@ import { transmissions } from "../../../src/rig/transmissions/index.js"
 import type { Members } from "../../../src/rig/whole/fields.js"
 import { rigWith } from "../../../src/rig/whole/rig-with.js"
 import { isNoSolution } from "../../../src/solver/index.js"
+import { creature, creatureNames } from "../../helpers/rigs.js"
 import { shaftMotor } from "../second/own-members.js"
+
+/** Creatures that can be played: none of their motions is mounted on another. */
+export const played = creatureNames.filter((name) => creature(name).motions.every(({ on }) => !on))
 
 export const kit = rigWith({ drives: [shaftMotor] })
 export const members = { drives: { ...drives, "shaft-motor": shaftMotor }, transmissions, mechanisms } as unknown as Members

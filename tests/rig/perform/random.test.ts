@@ -4,15 +4,15 @@ import { seeded } from "../../../src/numeric/index.js"
 import { solvePerform } from "../../../src/rig/perform/solve.js"
 import type { Perform } from "../../../src/rig/perform/types.js"
 import { InputError, isNoSolution } from "../../../src/solver/index.js"
-import { creature, creatureNames } from "../../helpers/rigs.js"
-import { members, read } from "./kit.js"
+import { creature } from "../../helpers/rigs.js"
+import { members, played, read } from "./kit.js"
 
 const RIGS = process.env.WIDE ? 3000 : 12
 
 /** A creature with masses, cells, wires and limits of its own, and a programme that sends its motions about. */
 function drawn(draw: () => number): object {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(draw() * list.length)] as T
-  const si = JSON.parse(JSON.stringify(read(creature(pick(creatureNames))))) as unknown
+  const si = JSON.parse(JSON.stringify(read(creature(pick(played))))) as unknown
   const times = (low: number, high: number) => low * (high / low) ** draw()
   const shake = (value: unknown, key = ""): unknown => {
     if (Array.isArray(value)) return value.map((one) => shake(one))

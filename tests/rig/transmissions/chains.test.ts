@@ -35,6 +35,7 @@ function modelOf(chain: readonly Transmission[], load: number): MotionModel {
     own: [],
     count: 1,
     sign: 1,
+    mirrored: false,
     start: 0,
     frame,
     state: emptyState(),
