@@ -31,15 +31,19 @@ export function put(rig: RigSi, at: At, value: unknown): RigSi {
 
 /** Legs on a bank, a tail and a boom beside them, cells on a line of their own, and one load of each type. */
 export function everything(): RigSi {
-  const names = ["umbrella-legs", "reed-dragon-tail", "nine-feather-fan", "lantern-moth-bank", "marsh-heron"]
-  const [legs, tail, fan, moth, heron] = names.map(rigSi) as [RigSi, RigSi, RigSi, RigSi, RigSi]
+  const [legs, tail, fan, moth] = ["umbrella-legs", "reed-dragon-tail", "nine-feather-fan", "lantern-moth-bank"].map(rigSi) as [
+    RigSi,
+    RigSi,
+    RigSi,
+    RigSi,
+  ]
   const [power, cells] = [legs.power as NonNullable<RigSi["power"]>, fan.power as NonNullable<RigSi["power"]>]
   const [first, second] = [power.buses[0] as (typeof power.buses)[number], cells.buses[0] as (typeof cells.buses)[number]]
   const { name: bus } = first
   return {
     ...moth,
     heat: { ...(moth.heat as NonNullable<RigSi["heat"]>), wetBulbTemperature: 24, globeTemperature: 30 },
-    motions: [...legs.motions, ...[...tail.motions, ...heron.motions].map((one) => ({ ...one, bus: "plain line" }))].map((one) => ({
+    motions: [...legs.motions, ...tail.motions.map((one) => ({ ...one, bus: "plain line" }))].map((one) => ({
       ...one,
       pin: moth.motions[0]?.pin ?? null,
     })),

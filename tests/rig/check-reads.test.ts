@@ -10,7 +10,10 @@ import { creatureNames, demoNames, members, rigSi } from "../helpers/rigs.js"
 
 // the charges of a pack are copies of it, a posture one of the whole rig: copying is no reading
 const copied = ["", "power.sources[]"]
-const rigs: readonly RigSi[] = [...[...creatureNames, ...demoNames].map(rigSi), everything()]
+// with wings and wrists on them: what carries and is carried is looked at wherever a pose is
+const whole = everything()
+const mounted = { ...whole, motions: [...whole.motions, ...rigSi("marsh-heron").motions.map((one) => ({ ...one, bus: "plain line" }))] }
+const rigs: readonly RigSi[] = [...[...creatureNames, ...demoNames].map(rigSi), whole, mounted]
 
 const touchedBy = new Map<string, { readonly touched: Set<string>; readonly carried: Set<string> }>()
 for (const rig of rigs)
