@@ -40,6 +40,17 @@ describe("numbers of a search", () => {
     for (const { price, rig } of found.front) expect(price).toBeCloseTo(priceOf(rig), 9)
   })
 
+  it("finds what holds where the document itself is stopped, whatever it says nothing of", async () => {
+    // so weak that nothing moves: what else the document lacks is then told of no motion
+    const [pack, ...rest] = moth.power?.sources ?? []
+    const weak = { ...moth, power: { ...moth.power, sources: [{ ...pack, cellResistance: 5 }, ...rest] } } as unknown as Rig
+    const silent = (rig: Rig) => ({ ...rig, motions: rig.motions.map((one) => ({ ...one, duty: null })) }) as Rig
+    const asked = { catalogue: holding, vary: [byDrive, byCell] } as unknown as SearchRequest
+    const [found, wanted] = [await search(silent(weak), asked), await search(silent(moth), asked)]
+    expect(wanted.front.length).toBeGreaterThan(0)
+    expect(found.front.map(({ price, mass }) => [price, mass])).toEqual(wanted.front.map(({ price, mass }) => [price, mass]))
+  })
+
   it("moves the figure of the part that is named, wherever others stand in for theirs", async () => {
     const mass = { at: "parts[2].mass", from: 0.2, to: 0.4, steps: 2 }
     const { front } = await search(moth, { catalogue: holding, vary: [byDrive, mass], goals: ["mass"] } as unknown as SearchRequest)

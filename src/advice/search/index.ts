@@ -167,7 +167,7 @@ function cautionsOf(plan: Plan, front: readonly Choice[]): Caution[] {
  * @throws InputError naming every fault of rig and request
  */
 export function searchSize(rig: Rig, request: SearchRequest): number {
-  return sizeOf(wholeOf(readPlan(members, rig, request)))
+  return sizeOf(wholeOf(readPlan(rig, request)))
 }
 
 /**
@@ -199,7 +199,7 @@ export function searchSize(rig: Rig, request: SearchRequest): number {
  */
 export async function search(rig: Rig, request: SearchRequest, options: SearchOptions = {}): Promise<Search> {
   if (options.signal?.aborted) throw options.signal.reason
-  const { currency, ...asked } = readPlan(members, rig, request)
+  const { currency, ...asked } = readPlan(rig, request)
   let plan: Plan = asked
   for (;;) {
     try {

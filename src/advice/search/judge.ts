@@ -11,7 +11,7 @@ import type { Members } from "../../rig/whole/fields.js"
 import type { Path } from "../../solver/index.js"
 import { drawsSteadily, shortensOf, whateverFeeds } from "./monotone.js"
 import { countAt } from "./places.js"
-import type { Axis, Block, Pick, Plan } from "./plan.js"
+import { type Axis, type Block, isDocuments, type Pick, type Plan } from "./plan.js"
 import { type Leaf, meets, type PartRow, Space } from "./space.js"
 
 /** How a question came out for some members: whether they may be chosen, and what speaks most against them. */
@@ -47,7 +47,7 @@ export function rulesOut(plan: Plan, id: string, result: Measured | NotMade): bo
   if (!("verdict" in result)) return verdictOf(result) === "falls short"
   // what hangs on another check is ruled out by that one
   if (result.because !== null || plan.keep.unmade.includes(id)) return false
-  return result.missing === null || !plan.lacking.includes(`${id}: ${result.missing}`)
+  return result.missing === null || !isDocuments(plan, result.missing)
 }
 
 /** What rigs are kept of while a search runs, of those looked at last. */

@@ -62,8 +62,8 @@ export interface Plan {
   readonly axes: readonly Axis[]
   readonly goals: readonly PlanGoal[]
   readonly keep: PlanKeep
-  /** Checks that the rig as it was given lacks data for: what is missing, by check and path. */
-  readonly lacking: readonly string[]
+  /** Paths that some axis writes: what is missing elsewhere, the document itself lacks, and no choice could bring. */
+  readonly written: readonly string[]
   /** Checks that are taken to read everything: their declaration was found wanting. */
   readonly wary: readonly string[]
 }
@@ -75,3 +75,7 @@ export type Block = readonly (readonly number[])[]
 
 /** How many combinations a block holds. */
 export const sizeOf = (block: Block): number => block.reduce((n, members) => n * members.length, 1)
+
+/** Whether what a check lacks is what the document itself lacks: no axis writes it. */
+export const isDocuments = ({ written }: Plan, missing: string): boolean =>
+  !written.some((path) => missing === path || missing.startsWith(`${path}.`))

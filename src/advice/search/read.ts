@@ -1,8 +1,6 @@
 // Reads what is asked of a search into a plan, or tells every fault of it.
-import { findingsOf } from "../../rig/check/assess.js"
 import { assessRig } from "../../rig/index.js"
 import type { RigSi } from "../../rig/whole/faults.js"
-import type { Members } from "../../rig/whole/fields.js"
 import { type AnyFields, InputError, type Issue, issue, type Path } from "../../solver/index.js"
 import { shown, unknownKey } from "../../solver/issue.js"
 import { readInput } from "../../solver/read.js"
@@ -143,7 +141,7 @@ function beneath(axes: readonly Axis[]): Issue[] {
 }
 
 /** Puts rig and request together; throws one InputError that names every fault of them. */
-export function readPlan(members: Members, rig: unknown, request: unknown): Plan & { readonly currency: string } {
+export function readPlan(rig: unknown, request: unknown): Plan & { readonly currency: string } {
   const issues: Issue[] = []
   let document: RigSi | null = null
   try {
@@ -186,20 +184,15 @@ export function readPlan(members: Members, rig: unknown, request: unknown): Plan
     goals,
     keep: { duration: limits.duration, hours: limits.hours, unmade: limits.unmade },
     wary: [],
-    lacking: lackingOf(members, limited as RigSi, axes),
+    written: writtenBy(axes),
     currency: catalogue.si.currency,
   }
 }
 
-/** What the rig as it was given lacks data for, where no part that is exchanged could bring it: check and missing path. */
-function lackingOf(members: Members, rig: RigSi, axes: readonly Axis[]): string[] {
-  const written = axes.flatMap((axis) => axis.members.flatMap((member) => member.puts.map((put) => pathOf(put.keys))))
-  return findingsOf(members, rig).findings.flatMap(({ id, missing, verdict }) =>
-    verdict === "not enough data" && missing !== null && !written.some((path) => missing === path || missing.startsWith(`${path}.`))
-      ? [`${id}: ${missing}`]
-      : [],
-  )
-}
+/** Paths that some axis writes, as findings name them. */
+const writtenBy = (axes: readonly Axis[]): string[] => [
+  ...new Set(axes.flatMap((axis) => axis.members.flatMap((member) => member.puts.map((put) => pathOf(put.keys))))),
+]
 
 /** A path as findings name what is missing. */
 const pathOf = (keys: Path): string => keys.map((key, i) => (typeof key === "number" ? `[${key}]` : i ? `.${key}` : key)).join("")

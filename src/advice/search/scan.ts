@@ -3,7 +3,7 @@ import { findingsOf, type RigFinding } from "../../rig/check/assess.js"
 import type { Members } from "../../rig/whole/fields.js"
 import { Goals, type Values } from "./goals.js"
 import { Judge } from "./judge.js"
-import { type Axis, type Block, type Pick, type Plan, sizeOf } from "./plan.js"
+import { type Axis, type Block, isDocuments, type Pick, type Plan, sizeOf } from "./plan.js"
 
 /** A choice found, by the numbers of its members. */
 export interface Found {
@@ -90,7 +90,7 @@ export function failuresOf(plan: Plan, findings: readonly RigFinding[]): readonl
     if (verdict === "falls short") return true
     if (verdict !== "not enough data" && verdict !== "cannot be judged") return false
     if (because !== null || plan.keep.unmade.includes(id)) return false
-    return missing === null || !plan.lacking.includes(`${id}: ${missing}`)
+    return missing === null || !isDocuments(plan, missing)
   })
 }
 
