@@ -43,6 +43,7 @@ export type {
 } from "./diagnose/readings.js"
 export type { RemedyCatalogue, RemedyConverter, RemedyDrive, RemedyPart, RemedyWire } from "./remedies/catalogue.js"
 export {
+  type Compromise,
   type MendedFinding,
   type Remedies,
   type RemediesOptions,

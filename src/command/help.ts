@@ -48,9 +48,10 @@ fuse and polarity, and the first power-up step by step with the readings to expe
   -o, --output   file to write; <document>-sheet.html where left out`,
   why: `alula why <file>
 
-Tells where the seconds of each motion go, and what mending each cause alone would save.
+Tells where the seconds of each motion go, and what mending each cause alone would save; then what to change on the
+rig so that it does what is wanted and nothing gets worse, what else would do at a cost, and what nothing mends.
 
-  --motion       only this motion`,
+  --motion       the seconds of this motion only`,
   perform: `alula perform <file>
 
 Plays the document's programme in time, everything that moves at once: each step with the time it takes, and
@@ -77,7 +78,7 @@ export const help = `alula: does what is worn and moves on its own power do what
 
   alula new <kind> [file]   a starter rig to edit
   alula check <file>        faults of a document, then whether the rig does what is wanted
-  alula why <file>          where the seconds go, and what mending each cause would save
+  alula why <file>          where the seconds go, and what to change
   alula perform <file>      the programme played in time
   alula diagnose <file> [readings]  what is wrong with what was built, and what to read next
   alula report <file>       the whole answer as a page, Markdown or JSON

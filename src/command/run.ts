@@ -201,7 +201,7 @@ function carriedOut(desk: Desk, args: readonly string[], version: string, nextLi
     }
     case "why": {
       const rig = documentOf(first)
-      return why(desk, rig, { json, motion: values.motion })
+      return told(desk, `trying changes on ${named(first)}`, () => why(desk, rig, { json, motion: values.motion }))
     }
   }
 }

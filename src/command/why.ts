@@ -1,4 +1,5 @@
-// why: where the seconds of each motion go.
+// why: where the seconds of each motion go, and what to change on the rig.
+import { type Remedies, remedies } from "../advice/index.js"
 import { formatQuantity } from "../quantity/index.js"
 import { type Move, move, type Rig } from "../rig/index.js"
 import { BadInput, columnsOf, type Desk, EXIT, looks, wrapped } from "./desk.js"
@@ -18,7 +19,32 @@ function wayLines(desk: Desk, name: string, way: Way, wanted: string): string[] 
   ]
 }
 
-/** Tells where the seconds go; 3 where something stops a motion. */
+/** Changes told at most; the rest is in the JSON. */
+const TOLD = 5
+
+function changeLines(desk: Desk, { remedies: list, compromises, unmended }: Remedies): string[] {
+  const items = (title: string, texts: readonly string[]) => {
+    if (!texts.length) return []
+    const more = texts.length > TOLD ? [`  and ${texts.length - TOLD} more with --json`] : []
+    return [looks(desk, "bold", title), ...texts.slice(0, TOLD).map((text) => `  ${wrapped(text, desk.columns, "    ")}`), ...more, ""]
+  }
+  return [
+    ...items(
+      "What to change, the first thing first; each alone, tried on the whole rig by calculation",
+      list.map(({ text }) => text),
+    ),
+    ...items(
+      "What else would do, at a cost",
+      compromises.map(({ text }) => text),
+    ),
+    ...items(
+      "What no change that was tried mends",
+      unmended.map(({ title, subject, text }) => `${title} (${subject}): ${text}`),
+    ),
+  ]
+}
+
+/** Tells where the seconds go and what to change; 3 where something stops a motion. */
 export function why(desk: Desk, rig: Rig, { json, motion }: { readonly json: boolean; readonly motion: string | undefined }): number {
   const names = rig.motions.map((one) => one.name)
   if (motion !== undefined && !names.includes(motion))
@@ -26,12 +52,15 @@ export function why(desk: Desk, rig: Rig, { json, motion }: { readonly json: boo
   const asked = rig.motions.filter((one) => motion === undefined || one.name === motion)
   const told = asked.map((one) => ({ motion: one, outcome: move.attempt({ ...rig, motion: one.name }) }))
   const code = told.every(({ outcome }) => outcome.ok) ? EXIT.ok : EXIT.refused
+  const found = remedies(rig)
   if (json) {
     const data = told.map(({ motion: { name }, outcome }) => ({
       name,
       ...(outcome.ok ? { move: outcome.value } : { refused: outcome.error.toJSON() }),
     }))
-    desk.out(`${JSON.stringify({ name: rig.name, motions: data }, null, 2)}\n`)
+    const { remedies: list, compromises, unmended, complete } = found
+    const changes = { remedies: list, compromises, unmended, complete }
+    desk.out(`${JSON.stringify({ name: rig.name, motions: data, ...changes }, null, 2)}\n`)
     return code
   }
   const lines = told.flatMap(({ motion: { name, wanted }, outcome }) => {
@@ -48,6 +77,8 @@ export function why(desk: Desk, rig: Rig, { json, motion }: { readonly json: boo
       "",
     ]
   })
-  desk.out(`${[looks(desk, "bold", wrapped(rig.name, desk.columns, "")), "", ...lines].join("\n").trimEnd()}\n`)
+  desk.out(
+    `${[looks(desk, "bold", wrapped(rig.name, desk.columns, "")), "", ...lines, ...changeLines(desk, found)].join("\n").trimEnd()}\n`,
+  )
   return code
 }

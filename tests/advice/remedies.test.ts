@@ -1,6 +1,6 @@
 // What to change: every remedy put into the document and assessed anew from nothing; faults planted in demo rigs; sizes by brute force.
 import { describe, expect, it } from "vitest"
-import { type Remedies, type Remedy, remedies, withChanges } from "../../src/advice/index.js"
+import { type Compromise, type Remedies, type Remedy, remedies, withChanges } from "../../src/advice/index.js"
 import { isUnder, valueAt, withValue } from "../../src/advice/remedies/paths.js"
 import { assessRig, type Rig, type RigFinding, rigWith } from "../../src/rig/index.js"
 import { InputError } from "../../src/solver/index.js"
@@ -157,6 +157,25 @@ describe("remedies", () => {
     // nothing within the limits: 0.88 m lies below 1 m
     const nearer = remedies(rig, { allowed: ["power.buses[0].run.length"] }).unmended.find(({ id }) => id === "drop")
     expect(nearer?.text).toContain("0.44 m instead of 1.1 m")
+  })
+
+  it("tells what mends at a cost, and the cost: a pack a cell short, whose missing cell brings the drives to their rated voltage", () => {
+    const rig = planted("folding-skew-wing", ["power.sources[0].series", 2])
+    const { remedies: list, compromises, assessment } = remedies(rig, { allowed: ["power.sources[0].series"] })
+    expect(list).toEqual([])
+    const cell = compromises[0] as Compromise
+    expect(cell.changes[0]?.settings).toEqual([{ path: "power.sources[0].series", value: 3 }])
+    expect(cell.mends.map(({ id }) => id)).toEqual(expect.arrayContaining(["duration-out", "duration-back"]))
+    // all that is worse is told, each no worse than close to its limit and none of it safety
+    const { worse } = became(rig, cell, assessment.findings)
+    expect(cell.costs.map(key).sort()).toEqual(worse.map(key).sort())
+    expect(worse.length).toBeGreaterThan(0)
+    const after = assessRig(withChanges(rig, cell.changes)).findings
+    for (const cost of cell.costs) {
+      const now = after.find((one) => key(one) === key(cost))
+      expect([now?.verdict, now?.severity]).toEqual(["marginal", "function"])
+      expect(cell.text).toContain(`but then ${cost.title} (${cost.subject}) comes close to its limit`)
+    }
   })
 
   it("changes only what may be changed", () => {

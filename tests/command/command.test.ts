@@ -85,6 +85,7 @@ describe("the command", () => {
     const { motions } = JSON.parse(why.out) as { motions: { name: string; move: { out: { duration: number } } }[] }
     expect(motions.map((m) => m.name)).toEqual(["tail"])
     expect(motions[0]?.move.out.duration).toBeGreaterThan(0.5)
+    expect(JSON.parse(why.out)).toMatchObject({ remedies: expect.any(Array), compromises: expect.any(Array), complete: true })
     // both steps of the programme, each as long as the motion takes
     expect(played).toMatchObject({ code: 0, err: "" })
     expect(played.out.split("\n").filter((line) => /^tail {2,}\d.* to .* s {2}/.test(line))).toHaveLength(2)
@@ -140,6 +141,8 @@ describe("the command", () => {
     expect((JSON.parse(short.out) as { counts: { fallsShort: number } }).counts.fallsShort).toBe(1)
     expect(stopped).toMatchObject({ code: 3, err: "" })
     expect(stopped.out).toMatch(/tail: stopped\n {2}\S/)
+    // what stops it is the tip: a lighter one, or why no one change moves it, is told below
+    expect(stopped.out).toMatch(/^What (to change|no change)[^\n]*\n {2}\S/m)
     expect(wrong.map(({ code, out }) => [code, out])).toEqual([
       [2, ""],
       [2, ""],

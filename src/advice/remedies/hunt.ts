@@ -24,7 +24,8 @@ export interface Hunted {
 }
 
 const keyOf = ({ before }: FindingPair) => `${before?.id}|${before?.subject}`
-const covers = (a: readonly FindingPair[], b: readonly FindingPair[]) => {
+/** Whether the first list has every finding of the second. */
+export const covers = (a: readonly FindingPair[], b: readonly FindingPair[]) => {
   const keys = new Set(a.map(keyOf))
   return b.every((one) => keys.has(keyOf(one)))
 }

@@ -9,6 +9,7 @@ import { type AssessingKit, changedMotions, judgementOf } from "../compare/index
 import type { FindingPair } from "../compare/verdicts.js"
 import { Bench, isGraded } from "./bench.js"
 import { catalogueRows, priced, type RemedyCatalogue, readRemedyCatalogue } from "./catalogue.js"
+import { compromisesOf } from "./compromises.js"
 import { hunt, type Try } from "./hunt.js"
 import { readOptions } from "./options.js"
 import { jointly, pairsFor } from "./pairs.js"
@@ -16,7 +17,7 @@ import { withValue } from "./paths.js"
 import { type Rival, ranked } from "./rank.js"
 import type { Ladder, RowRig, Setting, Work } from "./rows.js"
 import { type AllowedPath, laddersOf } from "./table.js"
-import { against, buysWords, capital, changeWords, remedyWords } from "./words.js"
+import { against, buysWords, capital, changeWords, costsWords, remedyWords } from "./words.js"
 
 /** One thing that a remedy changes. */
 export interface RemedyChange {
@@ -54,6 +55,12 @@ export interface Remedy {
   readonly price: number | null
 }
 
+/** A change that mends what falls short, and brings something else that was met close to its limit; never a safety check. */
+export interface Compromise extends Remedy {
+  /** What it brings close to its limit. */
+  readonly costs: readonly MendedFinding[]
+}
+
 /** A finding that nothing mends which was tried. */
 export interface Unmended {
   readonly id: string
@@ -69,6 +76,8 @@ export interface Remedies {
   readonly assessment: RigAssessment
   /** What to change, the first thing first. */
   readonly remedies: readonly Remedy[]
+  /** What else would do, at a cost that each of them tells, the most useful first. */
+  readonly compromises: readonly Compromise[]
   readonly unmended: readonly Unmended[]
   /** Assessments made to find them. */
   readonly tried: number
@@ -107,6 +116,7 @@ function cycleOf(runs: readonly Run[]): number | null {
 
 interface Found {
   readonly rivals: readonly Rival[]
+  readonly compromises: readonly Rival[]
   readonly near: readonly Try[]
   readonly complete: boolean
 }
@@ -146,13 +156,19 @@ function search(bench: Bench, ladders: readonly Ladder[], most: number): Found {
   }
   const [first, ...others] = singles.flatMap(({ trial }) => sound.filter((one) => one.trial === trial))
   if (first && others.length) rivals.push(...jointly(bench, first, others, targetChecks))
-  return { rivals: ranked(rivals), near, complete: complete && bench.left > 0 }
+  return { rivals: ranked(rivals), compromises: compromisesOf(near, sound), near, complete: complete && bench.left > 0 }
 }
 
 const brief = ({ before, after }: FindingPair) => {
   const { id, subject, title } = (before ?? after) as RigFinding
   return { id, subject, title }
 }
+
+const verdictsOf = (pair: FindingPair): MendedFinding => ({
+  ...brief(pair),
+  before: (pair.before as RigFinding).verdict,
+  after: pair.after?.verdict ?? "meets",
+})
 
 function remedyOf({ parts, trial, mended: all }: Rival, base: Judgement): Remedy {
   // told in the order of the assessment, the most urgent first
@@ -165,7 +181,7 @@ function remedyOf({ parts, trial, mended: all }: Rival, base: Judgement): Remedy
   return {
     text: remedyWords(
       parts.map(({ rung, ladder }) => changeWords(rung, ladder)),
-      buysWords(mended, trial.shown, base.judged, trial.judged),
+      `${buysWords(mended, trial.shown, base.judged, trial.judged)}${costsWords(trial.worse)}`,
       price,
     ),
     changes: parts.map(({ rung, ladder }) => ({
@@ -176,16 +192,17 @@ function remedyOf({ parts, trial, mended: all }: Rival, base: Judgement): Remedy
       of: ladder.of,
       work: ladder.work,
     })),
-    mends: mended.map((pair) => ({
-      ...brief(pair),
-      before: (pair.before as RigFinding).verdict,
-      after: pair.after?.verdict ?? "meets",
-    })),
+    mends: mended.map(verdictsOf),
     shows: trial.shown.map(brief),
     seconds: motions.map(({ name, out, back }) => ({ motion: name, out: gained(out), back: gained(back) })),
     price,
   }
 }
+
+const compromiseOf = (rival: Rival, base: Judgement): Compromise => ({
+  ...remedyOf(rival, base),
+  costs: rival.trial.worse.map(verdictsOf),
+})
 
 /** What came nearest to mending a finding, and what it still lacks. */
 function unmendedOf(finding: RigFinding, near: readonly Try[], complete: boolean): Unmended {
@@ -222,6 +239,8 @@ function filled(whole: RigAssessment, texts: ReadonlyMap<string, string>): RigAs
   return { ...whole, findings }
 }
 
+const isIn = (rivals: readonly Rival[], { trial }: Try) => rivals.some((rival) => rival.trial === trial)
+
 type AnyAssess = AssessingKit<Typed, Typed, Typed>["assess"]
 
 /**
@@ -229,8 +248,9 @@ type AnyAssess = AssessingKit<Typed, Typed, Typed>["assess"]
  * the document lets change, each tried on the whole assessment as it is told.
  *
  * Offered is only what mends something and makes no other verdict worse; the first mends what is most severe, with little work
- * and money. Sizes that are sold are stepped by what is sold, others by a share or an amount. Where nothing mends a finding, what
- * came nearest is told with what it still lacks. A change is advice by calculation, not a clearance: try it slowly and with a
+ * and money. Sizes that are sold are stepped by what is sold, others by a share or an amount. What mends
+ * something and brings another check close to its limit is a compromise, told with that cost and never one that touches
+ * safety. Where nothing mends a finding, what came nearest is told with what it still lacks. A change is advice by calculation, not a clearance: try it slowly and with a
  * helper first.
  *
  * @param rig - a rig document
@@ -272,16 +292,25 @@ export function remedies(rig: object, options: RemediesOptions = {}, kit: object
   const rowRig: RowRig = { si, cycle: (index) => cycleOf(base.judged.runs[index] ?? []) }
   const found = laddersOf(rowRig, parts ? catalogueRows(parts) : [], allowed, (settings) => bench.read(settings))
   const ladders = parts ? priced(found, si, parts) : found
-  const { rivals, near, complete } = search(bench, ladders, tries)
+  const { rivals, compromises, near, complete } = search(bench, ladders, tries)
+  // one whose cost can be borne is told before others
+  const nearest = [...near].sort((a, b) => Number(isIn(compromises, b)) - Number(isIn(compromises, a)))
   const list = rivals.map((rival) => remedyOf(rival, base))
   const targets = base.findings.filter(isTarget)
   const mended = (finding: RigFinding) => rivals.findIndex((rival) => rival.mended.some(({ before }) => before === finding))
-  const unmended = targets.filter((one) => mended(one) < 0).map((one) => unmendedOf(one, near, complete))
+  const unmended = targets.filter((one) => mended(one) < 0).map((one) => unmendedOf(one, nearest, complete))
   const texts = new Map<string, string>()
   for (const one of targets) {
     const key = `${one.id}|${one.subject}`
     const text = list[mended(one)]?.text ?? unmended.find(({ id, subject }) => id === one.id && subject === one.subject)?.text
     if (text) texts.set(key, text)
   }
-  return { assessment: filled(assessment(base.findings), texts), remedies: list, unmended, tried: bench.tried, complete }
+  return {
+    assessment: filled(assessment(base.findings), texts),
+    remedies: list,
+    compromises: compromises.map((rival) => compromiseOf(rival, base)),
+    unmended,
+    tried: bench.tried,
+    complete,
+  }
 }

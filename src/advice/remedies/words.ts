@@ -47,6 +47,17 @@ export function buysWords(mended: readonly FindingPair[], shown: readonly Findin
   return [seconds, ...rest.slice(0, TOLD), ...more, ...open].filter(Boolean).join("; ")
 }
 
+/** What a change costs elsewhere, in words. */
+export const costsWords = (worse: readonly FindingPair[]): string =>
+  worse
+    .flatMap(({ before, after }) => {
+      if (!after) return []
+      const was = before?.shownValue && before.shownValue !== after.shownValue ? `, was ${before.shownValue}` : ""
+      const value = after.shownValue && after.shownLimit ? `: ${after.shownValue}${was}, must be ${after.shownLimit}` : ""
+      return [`; but then ${after.title} (${after.subject}) comes close to its limit${value}`]
+    })
+    .join("")
+
 /** What a part costs, in words. */
 export const priceWords = (price: number | null): string =>
   price === null ? "" : price < 0 ? `, about ${formatNumber(-price, 2)} cheaper` : `, about ${formatNumber(price, 2)}`
