@@ -92,9 +92,10 @@ function stateOf({ fallsShort, marginal, unknown, findings }: RigAssessment): { 
     }
   if (wishes) return { state: "misses-wishes", answer: `Works, but ${many(wishes, "wish is", "wishes are")} missed.${open}` }
   if (unknown) return { state: "not-all-judged", answer: `Nothing falls short of what could be judged.${open}` }
-  if (marginal)
-    return { state: "close-to-limits", answer: `Every check made is met, ${many(marginal, "one", "of them")} close to its limit.` }
-  return { state: "meets", answer: "Every check made is met." }
+  const close = findings.filter((f) => f.verdict === "marginal").map((f) => `${f.title} (${f.subject})`)
+  const met = "Works, by calculation. Every check made is met"
+  if (marginal) return { state: "close-to-limits", answer: `${met}; close to their limits: ${close.join(", ")}.` }
+  return { state: "meets", answer: `${met}.` }
 }
 
 /** The worst time of one way; a way that is stopped has none. */

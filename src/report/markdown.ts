@@ -2,7 +2,7 @@
 import { escapeMarkdown as text } from "../drawing/index.js"
 import type { RigFinding } from "../rig/check/assess.js"
 import type { ReportContent } from "./content.js"
-import { against, capital, defaultsLine, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
+import { against, capital, changeHeading, defaultsLine, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
 
 const row = (f: RigFinding) =>
   `| ${marks[f.verdict]} ${f.verdict} | ${text(f.title)} | ${text(f.shownValue)} | ${text(f.shownLimit)} | ${share(f.utilisation)} | ${text(capital(f.sentence))}${f.change === null ? "" : ` Change: ${text(f.change)}`} | ${text([f.condition, f.source].filter(Boolean).join("; "))} |`
@@ -24,14 +24,14 @@ export function markdownOf(content: ReportContent): string {
   return [
     `# ${text(content.name)}`,
     "",
-    `**${states[content.state].mark} ${content.answer}**`,
+    `**${states[content.state].mark} ${text(content.answer)}**`,
     "",
     "| motion | out | wanted | back | wanted |",
     "| --- | ---: | ---: | ---: | ---: |",
     ...motions.map((m) => `| ${text(m.name)} | ${time(m.out)} | ${wanted(m.out)} | ${time(m.back)} | ${wanted(m.back)} |`),
     "",
     ...(first ? [`## What falls short first${first.severity === "safety" ? ", and could hurt somebody" : ""}`, "", bullet(first), ""] : []),
-    ...(changes?.[0] ? ["## What to change first", "", text(changes[0]), ""] : []),
+    ...(changes?.[0] ? [`## ${changeHeading(content.counts.fallsShort)}`, "", text(changes[0]), ""] : []),
     `## What ${first?.severity === "safety" ? "else " : ""}could hurt somebody`,
     "",
     // told once: what falls short first stands above

@@ -4,7 +4,22 @@ import type { Picture } from "../figure/pose.js"
 import type { RigFinding } from "../rig/check/assess.js"
 import type { MotionAnswer, ReportCaution, ReportContent, SubjectChecks, WayAnswer } from "./content.js"
 import { style } from "./style.js"
-import { against, capital, defaultsLine, inTime, lack, lots, many, marks, metLine, share, states, time, wanted } from "./words.js"
+import {
+  against,
+  capital,
+  changeHeading,
+  defaultsLine,
+  inTime,
+  lack,
+  lots,
+  many,
+  marks,
+  metLine,
+  share,
+  states,
+  time,
+  wanted,
+} from "./words.js"
 
 const tones = {
   "falls short": "short",
@@ -97,9 +112,9 @@ export function pageOf(content: ReportContent, picture: Picture | null): string 
 <body><main><h1>${text(name)}</h1>
 <div class="first"><div>
 <p class="answer ${tone}">${mark} ${text(content.answer)}</p>
-<table><caption hidden>Times, the worst of all conditions</caption><thead><tr><th scope="col">motion</th><th scope="col">out</th><th scope="col">wanted</th><th scope="col">back</th><th scope="col">wanted</th></tr></thead><tbody>${motions.map(motionRow).join("")}</tbody></table>
+<table class="times"><caption hidden>Times, the worst of all conditions</caption><thead><tr><th scope="col">motion</th><th scope="col">out</th><th scope="col">wanted</th><th scope="col">back</th><th scope="col">wanted</th></tr></thead><tbody>${motions.map(motionRow).join("")}</tbody></table>
 ${first ? `<h2>What falls short first${first.severity === "safety" ? ", and could hurt somebody" : ""}</h2><ul>${hazard(first)}</ul>${content.changes?.length ? "" : first.change === null ? "" : `<p>${text(first.change)}</p>`}` : ""}
-${content.changes?.[0] ? `<h2>What to change first</h2><p>${text(content.changes[0])}</p>` : ""}
+${content.changes?.[0] ? `<h2>${changeHeading(content.counts.fallsShort)}</h2><p>${text(content.changes[0])}</p>` : ""}
 <h2>What ${first?.severity === "safety" ? "else " : ""}could hurt somebody</h2><ul>${shown.map(hazard).join("")}${left ? `<li>${many(left, "more safety check", "more safety checks")} below.</li>` : ""}${loud.length ? `<li>${many(loud.length, "warning that goes", "warnings that go")} with the checks, below.</li>` : ""}${hazardsUnknown ? `<li><b class="open">? ${many(hazardsUnknown, "safety check", "safety checks")} could not be made</b>: what is not checked is not known to be safe.</li>` : ""}</ul>
 ${standing ? `<p class="quiet">${text(standing.message)} ${defaultsLine(content.defaults)}</p>` : ""}
 </div>${picture ? `<figure>${picture.svg}<figcaption>${text(picture.caption)}</figcaption></figure>` : ""}</div>

@@ -18,7 +18,7 @@ figure{margin:0}figcaption{font-size:.85em;color:var(--quiet)}svg{display:block;
 svg path{fill:none;stroke:var(--ink);stroke-linecap:round;stroke-linejoin:round}svg .figure{fill:var(--shade);stroke:var(--line);stroke-width:1.5}
 svg .start path{stroke-width:1.3;opacity:.75}svg .end .other{stroke-width:2}svg .end .leading{stroke-width:4.5;stroke:var(--lead)}svg .way{stroke:var(--lead);stroke-width:2.4;stroke-dasharray:.1 6}
 svg .scale{stroke-width:1.5}svg .word{fill:var(--ink);font:13px system-ui,sans-serif}
-@media (max-width:46rem){main{padding:.6rem .9rem 2rem}h1{font-size:1.25rem}.first{display:block}svg{max-height:22rem}
+@media (max-width:46rem){.times{font-size:.85em}.times th,.times td{padding-right:.3rem}main{padding:.6rem .9rem 2rem}h1{font-size:1.25rem}.first{display:block}svg{max-height:22rem}
 .checks,.checks tbody,.checks tr,.checks td,.checks th[scope=row],.checks .why{display:block;width:auto}.checks thead{position:absolute;inline-size:1px;block-size:1px;overflow:hidden;clip-path:inset(50%)}
 .checks tr{border-top:1px solid var(--line);padding:.5rem 0}.checks td,.checks th{border:0;padding:0}.checks td.n{display:inline-block;margin-inline-end:.8rem}.checks td.n:nth-child(4):not(:empty)::before{content:"must be "}}
 @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--quiet:#444;--line:#bbb;--lead:#0a5f66;--short:#9c1f17;--near:#7c4a00;--open:#4d5560;--fine:#1c6440;--shade:#f3f3f3}

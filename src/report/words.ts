@@ -71,7 +71,10 @@ export function metLine(met: readonly RigFinding[]): string {
 
 /** How much rests on what nobody said. */
 export const defaultsLine = ({ taken, of }: Defaults): string =>
-  `${taken} of the ${of} values behind this answer are defaults of the form, not said by the document.`
+  `${taken} of the ${of} values behind this answer were not stated: the usual ones stand in for them.`
+
+/** What the first change is told under: something to mend, or something that could be better. */
+export const changeHeading = (fallsShort: number): string => (fallsShort ? "What to change first" : "What could be better")
 
 /** A count with its word. */
 export const many = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`

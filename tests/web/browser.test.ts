@@ -8,8 +8,10 @@ import { gzipSync } from "node:zlib"
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core"
 import { build } from "vite"
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
+import { report } from "../../src/report/index.js"
 import { displayNumber } from "../../src/solver/index.js"
 import { starters, starterText } from "../../src/starters/index.js"
+import { creature } from "../helpers/rigs.js"
 import { solvers } from "../helpers/solvers.js"
 
 const CHROMIUM = "/usr/bin/chromium"
@@ -291,6 +293,19 @@ describe.skipIf(!existsSync(CHROMIUM))("calculators in a browser", () => {
       expect(await faultsOf(page), address).toEqual([])
       await context.close()
     }
+  })
+
+  it.each(["lantern-moth-bank", "ember-lizard-collar", "umbrella-legs"])("have reports that clip nothing on a phone: %s", async (name) => {
+    const context = await browser.newContext({ viewport: { width: 360, height: 780 } })
+    const page = await context.newPage()
+    await page.setContent(report(creature(name)).html)
+    const clipped = await page.$$eval("main *", (all) =>
+      all
+        .filter((one) => one.getClientRects().length && one.getBoundingClientRect().right > innerWidth + 1)
+        .map((one) => one.outerHTML.slice(0, 80)),
+    )
+    expect(clipped).toEqual([])
+    await context.close()
   })
 
   it("go on without a network, once they were loaded", async () => {

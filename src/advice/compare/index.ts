@@ -79,7 +79,7 @@ export function timeWords({ before, after }: ChangedNumber, way: "out" | "back")
   if (after === null) return `stopped on its way ${way}`
   const gain = before - after
   if (Math.abs(gain) < Math.max(Math.min(SAME, TENTH * before), SAME_SHARE * before)) return ""
-  return `${formatQuantity("time", Math.abs(gain), "s")} ${gain > 0 ? "quicker" : "slower"} ${way}`
+  return `${formatQuantity("time", Math.abs(gain), "s", 2)} ${gain > 0 ? "quicker" : "slower"} ${way}`
 }
 
 function verdictChange(pair: FindingPair): ChangedVerdict["change"] {
