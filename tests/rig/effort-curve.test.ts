@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs"
 import { describe, expect, it } from "vitest"
 import { drives } from "../../src/rig/drives/index.js"
-import { assessRig } from "../../src/rig/index.js"
+import { assessRig, move, quickMove, type Rig } from "../../src/rig/index.js"
 import { mechanisms } from "../../src/rig/mechanisms/index.js"
 import { effortIn, inertiaIn } from "../../src/rig/run/effort-curve.js"
 import { effortAt, effortState, type MotionModel } from "../../src/rig/run/motion-model.js"
@@ -45,5 +45,25 @@ describe.each(creatures)("the table of efforts: %s", (name) => {
         expect(minEffort).toBeGreaterThanOrEqual(Math.min(...efforts) - Math.max(...steps))
       }
     })
+  })
+})
+
+describe("a motion that asks for no effort at all", () => {
+  it("takes its drive's own time, quick and whole", () => {
+    const drive = {
+      type: "gearmotor",
+      travel: "90 deg",
+      ratedVoltage: "12 V",
+      noLoadSpeed: "20 rpm",
+      loadTorque: "1 N m",
+      loadSpeed: "10 rpm",
+      loadCurrent: "1 A",
+    }
+    const weightless = { type: "slider-crank", name: "toy", crank: "10 mm", coupler: "40 mm", startAngle: "10 deg", sliderMass: "0.1 g" }
+    const rig = { version: 2, name: "weightless", motions: [{ name: "toy", drive, mechanisms: [weightless] }] } as unknown as Rig
+    // a quarter of a turn at twenty turns a minute
+    const quick = quickMove(move.read(rig))
+    expect(quick?.out.duration).toBeCloseTo(0.25 / (20 / 60), 9)
+    expect(move(rig).outDuration).toBeCloseTo(0.25 / (20 / 60), 9)
   })
 })

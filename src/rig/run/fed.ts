@@ -5,17 +5,18 @@ import { atEffort, type Ride } from "./ride.js"
 /** Rate, current and voltage of one drive over the effort that it gives, in this order. */
 const parts = ["rate", "current", "voltage"] as const
 
-/** Last coefficients that are let go, and how far beyond its ends a range without width is looked at. */
+/** Last coefficients that are let go. */
 const LET_GO = 1e-13
-const WIDEN = 1e-9
+/** Efforts that differ by less than this share of the largest, or are all nought to this, are as good as one. */
+const ALIKE = 1e-9
+const NOUGHT = 1e-100
 
-/** The table of a ride over every effort that its motion asks for; null where the feed gives out on one of them. */
+/** The table of a ride over every effort that its motion asks for; null where the feed gives out on one of them, or they are as good as one. */
 export function fedTable(one: Ride): Piecewise | null {
   const { curve } = one
   if (!curve?.table) return null
   const { minEffort, maxEffort } = curve
-  const size = Math.max(Math.abs(minEffort), Math.abs(maxEffort), Number.MIN_VALUE)
-  const widen = maxEffort - minEffort > WIDEN * size ? 0 : WIDEN * size
+  if (!(maxEffort - minEffort > ALIKE * Math.max(Math.abs(minEffort), Math.abs(maxEffort), NOUGHT))) return null
   const fits = piecewise(
     (effort, out) => {
       const { rate, current, voltage, trouble, form } = atFormless(one, effort)
@@ -25,8 +26,8 @@ export function fedTable(one: Ride): Piecewise | null {
       out[2] = voltage
       return form
     },
-    minEffort - widen,
-    maxEffort + widen,
+    minEffort,
+    maxEffort,
     // a drive that is helped has another efficiency than one that is loaded
     { nodes: NODES, relative: parts.map(() => LET_GO), floor: parts.map(() => 0), splits: [0], most: 600 },
   )
