@@ -7,16 +7,16 @@ const parts = ["rate", "current", "voltage"] as const
 
 /** Last coefficients that are let go. */
 const LET_GO = 1e-13
-/** Efforts that differ by less than this share of the largest, or are all nought to this, are as good as one. */
+/** Efforts that differ by less than this share of the largest, or are all zero to this, are as good as one. */
 const ALIKE = 1e-9
-const NOUGHT = 1e-100
+const ZERO = 1e-100
 
 /** The table of a ride over every effort that its motion asks for; null where the feed gives out on one of them, or they are as good as one. */
 export function fedTable(one: Ride): Piecewise | null {
   const { curve } = one
   if (!curve?.table) return null
   const { minEffort, maxEffort } = curve
-  if (!(maxEffort - minEffort > ALIKE * Math.max(Math.abs(minEffort), Math.abs(maxEffort), NOUGHT))) return null
+  if (!(maxEffort - minEffort > ALIKE * Math.max(Math.abs(minEffort), Math.abs(maxEffort), ZERO))) return null
   const fits = piecewise(
     (effort, out) => {
       const { rate, current, voltage, trouble, form } = atFormless(one, effort)
